@@ -24,6 +24,7 @@ from typing import TYPE_CHECKING, Any
 from colure.app import services
 from colure.app.services.figure_table import Figures, few_lines, html_table
 from colure.app.services.picture_kinds import PLANES, chosen_planes
+from colure.app.storage.begun import as_begun, changed_since
 from colure.app.storage.folders import RunFolder, run_folder
 from colure.errors import InputError
 from colure.model.campaign import Campaign
@@ -105,9 +106,21 @@ class OpenCampaign:
         """All runs that hold a record, by name."""
         return [self.run(path.parent.name) for path in sorted(self.folder.glob("runs/*/record.nc"))]
 
-    def run(self, name: str = "first") -> Run:
-        """Return a run by name, measured or not; raises `InputError` if the name could leave the folder."""
-        return Run(self.campaign, run_folder(self.folder, name))
+    def run(self, name: str = "first", *, present_chamber: bool = False) -> Run:
+        """Return a run by name, measured or not; its results are worked out with the chamber that it began with.
+
+        Parameters
+        ----------
+        present_chamber
+            Use chamber.toml as it is now, where what it declares was corrected after the run.
+
+        Raises
+        ------
+        InputError
+            If the name could leave the folder, or what the run keeps of its beginning cannot be read.
+        """
+        files = run_folder(self.folder, name)
+        return Run(as_begun(files, self.campaign, present=present_chamber), files)
 
     def plan(self) -> Planned:
         """Plan the campaign; raises `InputError` if it cannot be measured so."""
@@ -177,6 +190,11 @@ class Run:
     def name(self) -> str:
         """Its name."""
         return self.files.path.name
+
+    @property
+    def edited(self) -> list[str]:
+        """Every entry of chamber.toml and device.toml that was edited after the run began: both values, and which is used."""
+        return changed_since(self.files, self.campaign)
 
     @property
     def states(self) -> list[str]:
@@ -291,9 +309,10 @@ class Run:
 
     def report(self, *, specification: str | Path | None = None, state: str | None = None) -> Path:
         """Write report.html and report.pdf; returns where the page lies."""
+        from colure.app.services.campaigns import plan_of
         from colure.app.services.reporting import report_on
 
-        campaign, plan = services.make_plan(self.campaign.folder)
+        campaign, plan = plan_of(self.campaign)
         files = self._of(state)
         processed = services.process(campaign, files)
         report_on(campaign, plan, files, processed, None if specification is None else Path(specification))

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Any
 
@@ -73,6 +73,12 @@ class Campaign:
         if faults:
             raise InputError(faults)
         return cls(folder, goal, chamber, device)
+
+    def with_chamber(self, chamber: Chamber) -> Campaign:
+        """Return the campaign with another chamber; raises `InputError` with every fault if goal and device do not fit it."""
+        if faults := _cross_checks(self.goal, chamber, self.device):
+            raise InputError(faults)
+        return replace(self, chamber=chamber)
 
     def commands(self) -> Commands | None:
         """Return what the elements of an array are told in its states; None where device.toml names no file of codes."""

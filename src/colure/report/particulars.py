@@ -41,6 +41,8 @@ class Particulars:
         Equipment; None where the campaign holds none.
     photographs
         Of the set-up, as they are shown.
+    edits
+        Entries that were edited after the run began, by the catalogue's key of which values are used.
     """
 
     settings: ReportSettings
@@ -55,6 +57,7 @@ class Particulars:
     logo: Logo | None = None
     photographs: tuple[Chart, ...] = ()
     say: Texts = field(default_factory=lambda: Texts.of("en"))
+    edits: dict[str, tuple[str, ...]] = field(default_factory=dict)
 
     @property
     def number(self) -> str:
@@ -130,7 +133,7 @@ def _rows(one: Particulars) -> tuple[tuple[str, str], ...]:
         ("authorized", told.authorized_by),
         ("method", "; ".join(x for x in (told.method, *(say(key) for key in one.method)) if x)),
         ("sampling", told.sampling),
-        ("deviations", told.deviations),
+        ("deviations", "; ".join(x for x in (told.deviations, *_edited(one)) if x)),
         ("external", told.external),
         ("temperature", _range(told.temperature_c, "\u00b0C", say)),
         ("humidity", _range(told.humidity_percent, "%", say)),
@@ -139,6 +142,10 @@ def _rows(one: Particulars) -> tuple[tuple[str, str], ...]:
     if told.issue > 1:
         shown.insert(1, (say("changes", before=told.issue - 1), told.changes))
     return tuple(shown)
+
+
+def _edited(one: Particulars) -> list[str]:
+    return [one.say(key, entries=", ".join(entries)) for key, entries in one.edits.items()]
 
 
 def _party(one: Party) -> str:

@@ -126,6 +126,7 @@ export function explorePage(view: View): Page {
             ` A trial${looked.off.length ? `, without ${looked.off.join(", ")}` : ""}${looked.gate ? `, gate ${looked.gate[1].toFixed(2)} ns about ${looked.gate[0].toFixed(2)} ns` : ""}: nothing of it is kept.`,
           )
         : null,
+      ...known.edited.flatMap((line) => [h("br"), h("span", { class: "warn-text" }, line)]),
     );
   };
   const drawControls = () => {

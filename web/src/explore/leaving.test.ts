@@ -11,7 +11,7 @@ let waiting: { path: string; answer: () => void }[] = [],
   view: View;
 const RUN = { name: "one", kind: "sphere", state: "complete", measured: 9, total: 9, measured_at: 0, identity: {}, record: true, figures: false, report: false }; // prettier-ignore
 const ANSWERS: Record<string, unknown> = { "/api/campaigns": [{ id: "c", name: "c", runs: [RUN] }],
-  "/api/overview": { of: { run: "one", state: null, frequency_hz: null }, states: ["left", "right"], frequency_hz: [24e9], shown: 0, basis: "ludwig-3", steps: [], figures: [], findings: [], region_deg: 180, demo: false } }; // prettier-ignore
+  "/api/overview": { of: { run: "one", state: null, frequency_hz: null }, states: ["left", "right"], frequency_hz: [24e9], shown: 0, basis: "ludwig-3", steps: [], figures: [], findings: [], region_deg: 180, demo: false, edited: [] } }; // prettier-ignore
 const asked = () => waiting.map((one) => one.path);
 const come = async (path: string) => {
   waiting.find((one) => one.path === path)!.answer();

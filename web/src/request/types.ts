@@ -544,6 +544,7 @@ export interface Overview {
   demo: boolean;
   specification: boolean;
   report: boolean;
+  edited: string[];
 }
 
 export interface StepRow {

@@ -7,6 +7,7 @@ from pathlib import Path
 
 import click
 
+from colure.app.commands.as_measured import campaign_told, own_run
 from colure.app.commands.numbers import FiniteRange
 from colure.app.terminal.say import say
 from colure.errors import CHECK_FAILED
@@ -83,13 +84,11 @@ def synthesize(
     """
     from colure.app.services.synthesizing import hold_against
     from colure.app.services.synthesizing import synthesize as add_up
-    from colure.app.storage.folders import run_folder
     from colure.errors import InputError
-    from colure.model.campaign import Campaign
 
     if (weights is None) == (not against):
         raise InputError(["weights: give either a CSV of beams, or states with --against (one of the two)"])
-    own = Campaign.load(folder), run_folder(folder, run_name)
+    own = own_run(folder, run_name)
     if weights is None:
         array, held = hold_against(*own, against)
         if as_json:
@@ -136,11 +135,10 @@ def embedded(folder: Path, run_name: str, out: Path | None, step_deg: float, as_
     """
     from colure.app.services.array_elements import embedded as write
     from colure.app.storage.folders import run_folder
-    from colure.model.campaign import Campaign
 
     run = run_folder(folder, run_name)
     target = run.path / "embedded.nc" if out is None else out
-    array, elements = write(Campaign.load(folder), run, target, step_deg=step_deg)
+    array, elements = write(campaign_told(folder, run), run, target, step_deg=step_deg)
     if as_json:
         say(json_text({"file": str(target), "elements": [one.__dict__ for one in elements], "cautions": array.cautions}))  # fmt: skip
     else:
@@ -170,8 +168,7 @@ def calibrate_array(source: Path, run_name: str, power_only: bool, out: Path | N
       colure calibrate-array powers.csv --out calibration.csv
     """
     from colure.app.services import array_elements, array_powers
-    from colure.app.storage.folders import require_free, run_folder
-    from colure.model.campaign import Campaign
+    from colure.app.storage.folders import require_free
 
     if out is not None:
         require_free(out)
@@ -179,10 +176,10 @@ def calibrate_array(source: Path, run_name: str, power_only: bool, out: Path | N
         rows, cautions = array_powers.from_table(source)
         good = not cautions
     elif power_only:
-        rows, cautions = array_powers.from_run(Campaign.load(source), run_folder(source, run_name))
+        rows, cautions = array_powers.from_run(*own_run(source, run_name))
         good = not cautions
     else:
-        array, rows = array_elements.calibrated(Campaign.load(source), run_folder(source, run_name))
+        array, rows = array_elements.calibrated(*own_run(source, run_name))
         cautions, good = array.cautions, not array.contradicted
     if out is not None:
         write_whole(out, array_elements.text_of(rows))

@@ -13,6 +13,7 @@ from typing import TYPE_CHECKING, Any
 
 import click
 
+from colure.app.commands.as_measured import tell_edits
 from colure.app.terminal.say import say
 from colure.errors import CHECK_FAILED
 from colure.model.strict_json import json_text
@@ -64,7 +65,13 @@ def batch_options(command: Callable[..., Any]) -> Callable[..., Any]:
 
 
 def run_batch_command(
-    what: What, sources: tuple[str, ...], run_name: str | None, options: BatchOptions, *, as_json: bool
+    what: What,
+    sources: tuple[str, ...],
+    run_name: str | None,
+    options: BatchOptions,
+    *,
+    as_json: bool,
+    present: bool = False,
 ) -> None:
     """Do a batch and print what became of it; exit code 1 if anything failed."""
     from colure.app.scale.batch import find_items, require_table, run_batch, write_table
@@ -76,10 +83,12 @@ def run_batch_command(
     with _bar(len(items), "runs", quiet=as_json) as step:
         for one in run_batch(
             items, what, specification=options.specification, again=options.again,
-            scheduler=options.scheduler or "processes", workers=options.workers,
+            scheduler=options.scheduler or "processes", workers=options.workers, present=present,
         ):  # fmt: skip
             results.append(one)
             step(len(results))
+    for folder, name in dict.fromkeys((one.item.folder, one.item.run) for one in results):
+        tell_edits(folder, name, present=present)
     seconds = time.perf_counter() - begin
     if options.table is not None:
         write_table(results, options.table)

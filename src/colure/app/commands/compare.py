@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 
 import click
 
+from colure.app.commands.as_measured import own_run
 from colure.app.commands.numbers import FiniteRange
 from colure.app.terminal.say import say
 from colure.model.strict_json import json_text
@@ -68,7 +69,6 @@ def compare(
     from colure.app.storage.run_kinds import is_cuts
     from colure.app.terminal import comparison_screens
     from colure.errors import InputError
-    from colure.model.campaign import Campaign
 
     words = _matched(matched)
     require_chart_target(plot)
@@ -96,7 +96,7 @@ def compare(
             _compare_cuts(source, run_name, target, plot, as_json=as_json)
             return
         comparison = compare_run(
-            Campaign.load(source), run_folder(source, run_name).state(state), target, freedom=freedom,
+            *own_run(source, run_name, state), target, freedom=freedom,
             other_uncertainty_db=other_uncertainty_db,
         )  # fmt: skip
     if difference is not None:
@@ -177,14 +177,10 @@ def _compare_power(
     """Print the change of every figure; exit code 1 if one is larger than both uncertainties."""
     from colure.app.services.comparing import compare_power
     from colure.app.services.pattern_files import is_file
-    from colure.app.storage.folders import run_folder
     from colure.app.terminal import comparison_screens
-    from colure.model.campaign import Campaign
 
-    one = source if is_file(source) else (Campaign.load(source), run_folder(source, run_name).state(state))
-    two = (
-        other if is_file(other) else (Campaign.load(source), run_folder(source, str(other)).state(other_state or state))
-    )
+    one = source if is_file(source) else own_run(source, run_name, state)
+    two = other if is_file(other) else own_run(source, str(other), other_state or state)
     rows = compare_power(
         one, two, other_uncertainty_db=other_uncertainty_db
     )  # fmt: skip
@@ -210,11 +206,9 @@ def _require_states(source: Path, other: Path, state: str | None, other_state: s
 def _compare_cuts(source: Path, run_name: str, other: RunFolder, plot: Path | None, *, as_json: bool) -> None:
     """Print the change of every figure of two runs of cuts; exit code 1 if one is larger than both uncertainties."""
     from colure.app.services import cuts
-    from colure.app.storage.folders import run_folder
     from colure.app.terminal import comparison_screens
-    from colure.model.campaign import Campaign
 
-    rows = cuts.compare(Campaign.load(source), run_folder(source, run_name), other, plot)
+    rows = cuts.compare(*own_run(source, run_name), other, plot)
     if as_json:
         say(json_text([_plain_change(row) for row in rows]))
     else:

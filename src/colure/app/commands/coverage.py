@@ -7,6 +7,7 @@ from pathlib import Path
 
 import click
 
+from colure.app.commands.as_measured import own_run
 from colure.app.terminal.say import say
 from colure.model.strict_json import json_text
 
@@ -31,12 +32,11 @@ def coverage(folder: Path, run_name: str, plot: Path | None, weights: Path | Non
       colure coverage my-array --weights codebook.csv
     """
     from colure.app.services.coverage import coverage_over_codebook, coverage_over_states
-    from colure.app.storage.folders import require_chart_target, run_folder
+    from colure.app.storage.folders import require_chart_target
     from colure.app.terminal import screens
-    from colure.model.campaign import Campaign
 
     require_chart_target(plot)
-    own = Campaign.load(folder), run_folder(folder, run_name)
+    own = own_run(folder, run_name)
     state_coverage = coverage_over_states(*own) if weights is None else coverage_over_codebook(*own, weights)
     if plot is not None:
         from colure.report.maps import coverage_curve

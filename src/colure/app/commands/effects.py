@@ -6,6 +6,7 @@ from pathlib import Path
 
 import click
 
+from colure.app.commands.as_measured import own_run
 from colure.app.terminal.say import say
 from colure.model.strict_json import json_text
 
@@ -25,11 +26,9 @@ def effects(folder: Path, run_name: str, state: str | None, as_json: bool) -> No
     Example: colure effects my-campaign --run first
     """
     from colure.app import services
-    from colure.app.storage.folders import run_folder
     from colure.app.terminal import screens
-    from colure.model.campaign import Campaign
 
-    step_effects = services.effects(Campaign.load(folder), run_folder(folder, run_name).state(state))
+    step_effects = services.effects(*own_run(folder, run_name, state))
     if as_json:
         say(
             json_text({"figures": step_effects.labels, "with_all": step_effects.whole, "without": step_effects.without})

@@ -7,6 +7,7 @@ from pathlib import Path
 
 import click
 
+from colure.app.commands.as_measured import campaign_told, present_option
 from colure.app.commands.batch import BatchOptions, batch_options, run_batch_command
 from colure.app.commands.fields import refuse_slant, slant_option
 from colure.app.terminal.say import say
@@ -26,6 +27,7 @@ from colure.model.strict_json import json_text
 )
 @click.option("--state", default=None, help="State of a device that has several; the first by default.")
 @slant_option
+@present_option
 @batch_options
 @click.option("--json", "as_json", is_flag=True, help="Print JSON for programs instead of tables.")
 def evaluate(
@@ -34,6 +36,7 @@ def evaluate(
     state: str | None,
     slant_deg: float | None,
     batch: BatchOptions,
+    present_chamber: bool,
     as_json: bool,
 ) -> None:
     """Read the figures from a run, each with its expanded uncertainty; or from many runs at once.
@@ -59,22 +62,19 @@ def evaluate(
     refuse_slant(slant_deg)
     if batch.is_batch(sources, run_name) or batch.specification is not None or batch.scheduler is not None:
         _only_of_one_run(state, "a batch does every state by itself")
-        run_batch_command("evaluate", sources, run_name, batch, as_json=as_json)
+        run_batch_command("evaluate", sources, run_name, batch, as_json=as_json, present=present_chamber)
         return
     from colure.app import services
     from colure.app.commands.cut import show_cuts
     from colure.app.services import cuts
-    from colure.app.storage.begun import changed_since
     from colure.app.storage.folders import require_record, run_folder
     from colure.app.storage.run_kinds import is_cuts
     from colure.app.terminal import screens
-    from colure.model.campaign import Campaign
 
     folder = Path(sources[0] if sources else ".")
-    run, campaign = run_folder(folder, run_name or "first").state(state), Campaign.load(folder)
+    run = run_folder(folder, run_name or "first").state(state)
     require_record(run)
-    for line in changed_since(run, campaign):
-        say(f"caution: {line}", err=True)
+    campaign = campaign_told(folder, run, present=present_chamber)
     if is_cuts(run):
         show_cuts(cuts.evaluate(campaign, run), run.path, as_json=as_json)
         return

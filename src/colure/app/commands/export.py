@@ -6,6 +6,7 @@ from pathlib import Path
 
 import click
 
+from colure.app.commands.as_measured import campaign_told
 from colure.app.terminal.say import say
 from colure.model.strict_json import json_text
 
@@ -38,7 +39,6 @@ def export(source: Path, kind: str, target: Path, run_name: str, state: str | No
     from colure.app.storage.folders import run_folder
     from colure.app.storage.run_kinds import is_cuts
     from colure.errors import InputError
-    from colure.model.campaign import Campaign
 
     if is_file(source):
         if state is not None:
@@ -46,5 +46,5 @@ def export(source: Path, kind: str, target: Path, run_name: str, state: str | No
         words = export_file(source, kind, target)
     else:
         run = run_folder(source, run_name)
-        words = (write_cuts if is_cuts(run) else write)(Campaign.load(source), run.state(state), kind, target)
+        words = (write_cuts if is_cuts(run) else write)(campaign_told(source, run), run.state(state), kind, target)
     say(json_text({"file": str(target), "content": words}) if as_json else f"{words}\nwrote {target}")

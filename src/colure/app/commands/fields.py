@@ -8,6 +8,7 @@ from typing import Any
 
 import click
 
+from colure.app.commands.as_measured import campaign_told
 from colure.app.commands.batch import BatchOptions, batch_options, run_batch_command, scale_out
 from colure.app.commands.numbers import FiniteRange
 from colure.app.scale.threads import one_thread
@@ -256,11 +257,10 @@ def _amplitudes(
 def _process_one(folder: Path, run_name: str, state_name: str | None, *, as_json: bool) -> None:
     from colure.app import services
     from colure.app.storage.folders import run_folder
-    from colure.model.campaign import Campaign
     from colure.model.files import history
 
     run = run_folder(folder, run_name)
-    campaign, written = Campaign.load(folder), []
+    campaign, written = campaign_told(folder, run), []
     states: list[str | None] = [state_name] if state_name else [*services.states_of(run)] or [None]
     for state in states:
         one = run.state(state)

@@ -6,6 +6,7 @@ from pathlib import Path
 
 import click
 
+from colure.app.commands.as_measured import own_run
 from colure.app.terminal.say import say
 from colure.model.strict_json import json_text
 
@@ -26,10 +27,8 @@ def findings(folder: Path, run_name: str, state: str | None, as_json: bool) -> N
     Example: colure findings my-campaign --run first
     """
     from colure.app import services
-    from colure.app.storage.folders import run_folder
-    from colure.model.campaign import Campaign
 
-    run_findings = services.findings(Campaign.load(folder), run_folder(folder, run_name).state(state))
+    run_findings = services.findings(*own_run(folder, run_name, state))
     if as_json:
         say(json_text([one.__dict__ for one in run_findings]))
         return

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 import click
 
+from colure.app.commands.as_measured import own_run
 from colure.app.terminal.say import say
 from colure.errors import CHECK_FAILED
 from colure.model.strict_json import json_text
@@ -57,10 +58,8 @@ def check_room(folder: Path, run_name: str, state: str | None, as_json: bool) ->
     """
     from colure.analysis.findings.room_heard import room_findings
     from colure.app.services.room_learning import check_room as check
-    from colure.app.storage.folders import run_folder
-    from colure.model.campaign import Campaign
 
-    heard, room = check(Campaign.load(folder), run_folder(folder, run_name).state(state))
+    heard, room = check(*own_run(folder, run_name, state))
     if as_json:
         say(json_text(_heard_numbers(heard)))
     else:

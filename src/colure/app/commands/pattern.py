@@ -6,6 +6,7 @@ from pathlib import Path
 
 import click
 
+from colure.app.commands.as_measured import campaign_told
 from colure.app.commands.numbers import FiniteRange
 from colure.app.terminal.say import say
 from colure.model.strict_json import json_text
@@ -51,11 +52,10 @@ def pattern(
     """
     from colure.app import services
     from colure.app.storage.folders import run_folder
-    from colure.model.campaign import Campaign
 
     run = run_folder(folder, run_name)
     words = services.write_view(
-        Campaign.load(folder),
+        campaign_told(folder, run),
         run.state(state),
         target,
         coordinates=coordinates,

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 import click
 
+from colure.app.commands.as_measured import campaign_told
 from colure.app.commands.fields import slant_option
 from colure.app.commands.numbers import FINITE, FiniteRange
 from colure.app.services.picture_kinds import KINDS
@@ -72,11 +73,10 @@ def plot(
     from colure.app.storage.folders import run_folder
     from colure.app.storage.run_kinds import is_cuts
     from colure.errors import InputError
-    from colure.model.campaign import Campaign
 
     _require_target(target)
     subject: FilePattern | PowerPattern | str
-    campaign = None if is_file(source) or not source.is_dir() else Campaign.load(source)
+    campaign = None if is_file(source) or not source.is_dir() else campaign_told(source, run_folder(source, run_name))
     declared = campaign is not None and campaign.device.elements is not None
     grid = declared_elements(rows, columns, pitch_mm, "estimated")
     if (grid is not None or centre_mm) and (kind != "aperture" or is_power_file(source)):

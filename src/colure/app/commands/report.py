@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 import click
 
+from colure.app.commands.as_measured import campaign_told, present_option
 from colure.app.commands.fields import slant_option
 from colure.app.terminal.say import say
 from colure.model.strict_json import json_text
@@ -28,6 +29,7 @@ if TYPE_CHECKING:
 )
 @click.option("--state", default=None, help="State of a device that has several; the first by default.")
 @slant_option
+@present_option
 @click.option(
     "--to", "target", type=click.Path(path_type=Path), help="Folder of a file's report; beside it by default."
 )
@@ -57,6 +59,7 @@ def report(
     specification: Path | None,
     state: str | None,
     slant_deg: float | None,
+    present_chamber: bool,
     target: Path | None,
     language: Language | None,
     key_file: Path | None,
@@ -84,7 +87,6 @@ def report(
     from colure.app.storage.folders import run_folder
     from colure.app.storage.run_kinds import NO_SPHERE, is_cuts
     from colure.errors import InputError
-    from colure.model.campaign import Campaign
 
     if is_file(source):
         if state is not None:
@@ -105,13 +107,14 @@ def report(
         if specification is not None:
             raise InputError([f"--specification: run {run_name} {NO_SPHERE}"])
         _require_signable(folder, run, key_file)
-        cuts.write_report(Campaign.load(folder), run)
+        cuts.write_report(campaign_told(folder, run, present=present_chamber), run)
     elif run.record.is_file() and not services.has_phase(run):
         _require_signable(folder, run, key_file)
-        report_power_run(Campaign.load(folder), run, specification)
+        report_power_run(campaign_told(folder, run, present=present_chamber), run, specification)
     else:
         _require_signable(folder, run, key_file)
-        report_run(folder, run, specification)
+        campaign_told(folder, run, present=present_chamber)
+        report_run(folder, run, specification, present=present_chamber)
     signed = None if key_file is None else _sign(folder, run, key_file, passphrase_file)
     _say_reports(folder, run, signed, as_json=as_json)
 
@@ -147,12 +150,8 @@ def _sign(folder: Path, run: RunFolder, key_file: Path, passphrase_file: Path | 
 def _say_reports(folder: Path, run: RunFolder, signed: Path | None, *, as_json: bool) -> None:
     """Print where the report lies, and what is wrong with the equipment."""
     from colure.app.services.particulars import equipment_warnings
-    from colure.app.storage.begun import changed_since
-    from colure.model.campaign import Campaign
 
     warnings = equipment_warnings(folder, measured_until(run))
-    for line in changed_since(run, Campaign.load(folder)):
-        say(f"caution: {line}", err=True)
     _say(run.report_html, run.report_pdf, signed, warnings, as_json=as_json)
 
 

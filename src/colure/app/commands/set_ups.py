@@ -6,6 +6,7 @@ from pathlib import Path
 
 import click
 
+from colure.app.commands.as_measured import own_run
 from colure.app.terminal.say import say
 from colure.model.strict_json import json_text
 
@@ -31,12 +32,10 @@ def set_ups(
     Example: colure set-ups at-1.2-m at-1.5-m --mean mean.nc
     """
     from colure.app.services.comparing import compare_set_ups
-    from colure.app.storage.folders import run_folder
-    from colure.model.campaign import Campaign
 
     comparison = compare_set_ups(
-        (Campaign.load(folder), run_folder(folder, run_name).state(state)),
-        (Campaign.load(other), run_folder(other, other_run)),
+        own_run(folder, run_name, state),
+        own_run(other, other_run),
         target,
     )
     say(json_text(comparison.numbers) if as_json else "\n".join(comparison.sentences))

@@ -7,6 +7,7 @@ from pathlib import Path
 
 import click
 
+from colure.app.commands.as_measured import campaign_told, present_option
 from colure.app.commands.fields import refuse_slant, slant_option
 from colure.app.terminal.say import say
 from colure.model.strict_json import json_text
@@ -18,9 +19,16 @@ from colure.model.strict_json import json_text
 @click.option("--run", "run_name", default="first", show_default=True, help="Name of the run.")
 @click.option("--state", default=None, help="State of a device that has several; the first by default.")
 @slant_option
+@present_option
 @click.option("--json", "as_json", is_flag=True, help="Print JSON for programs instead of a table.")
 def verdict(
-    source: Path, specification: Path, run_name: str, state: str | None, slant_deg: float | None, as_json: bool
+    source: Path,
+    specification: Path,
+    run_name: str,
+    state: str | None,
+    slant_deg: float | None,
+    present_chamber: bool,
+    as_json: bool,
 ) -> None:
     """Hold a run or a far-field file against limits and masks: pass, fail, or not decidable at this uncertainty.
 
@@ -36,11 +44,9 @@ def verdict(
     """
     from colure.app.services.pattern_files import is_file
     from colure.app.services.verdicts import judge_file, judge_run
-    from colure.app.storage.begun import changed_since
     from colure.app.storage.folders import require_record, run_folder
     from colure.app.terminal import screens
     from colure.errors import InputError
-    from colure.model.campaign import Campaign
 
     if is_file(source):
         if state is not None:
@@ -48,10 +54,9 @@ def verdict(
         judged = judge_file(source, specification, slant_deg=slant_deg)
     else:
         refuse_slant(slant_deg)
-        run, campaign = run_folder(source, run_name).state(state), Campaign.load(source)
+        run = run_folder(source, run_name).state(state)
         require_record(run)
-        for line in changed_since(run, campaign):
-            say(f"caution: {line}", err=True)
+        campaign = campaign_told(source, run, present=present_chamber)
         judged = judge_run(campaign, run, specification)
     if as_json:
         say(json_text({"outcome": judged.outcome, "verdicts": [one.__dict__ for one in judged.verdicts]}))

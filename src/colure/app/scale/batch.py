@@ -17,6 +17,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any, Literal
 
 from colure.app.scale.executors import Failed, workers_of
+from colure.app.storage.begun import begun_digest, campaign_of
 from colure.app.storage.folders import RunFolder, campaign_digest, run_folder
 from colure.errors import InputError
 from colure.model.strict_json import json_text
@@ -68,6 +69,7 @@ class BatchJob:
     what: What
     specification: Path | None = None
     again: bool = False
+    present: bool = False
 
 
 @dataclass(frozen=True)
@@ -151,11 +153,12 @@ def run_batch(
     again: bool = False,
     scheduler: str = "processes",
     workers: int | None = None,
+    present: bool = False,
 ) -> Iterator[Result]:
-    """Yield the result of every item as it is done."""
+    """Yield the result of every item as it is done; `present` as of `colure.app.storage.begun.as_begun`."""
     # A worker elsewhere has another current folder.
     file = None if specification is None else specification.resolve()
-    jobs = [BatchJob(replace(item, folder=item.folder.resolve()), what, file, again) for item in items]
+    jobs = [BatchJob(replace(item, folder=item.folder.resolve()), what, file, again, present) for item in items]
     with workers_of(scheduler, workers) as many:
         for index, outcome in many.run(do, jobs):
             item = items[index]
@@ -190,7 +193,7 @@ def content_key(job: BatchJob) -> str:
     from colure.model.files import file_hash
 
     run = run_folder(job.item.folder, job.item.run)
-    digest = campaign_digest(job.item.folder, job.what)
+    digest = campaign_digest(job.item.folder, f"{job.what} {begun_digest(run)} {job.present}")
     if job.specification is not None:
         from colure.model.specification import load_specification
 
@@ -229,10 +232,9 @@ def _keep(place: Path, key: str, rows: list[dict[str, Any]], outputs: list[Path]
 def _done(job: BatchJob, run: RunFolder) -> tuple[list[dict[str, Any]], list[Path], str]:
     """Process or evaluate an item; returns rows, the files that were written, and why there is no verdict, if so."""
     from colure.app import services
-    from colure.model.campaign import Campaign
     from colure.model.specification import load_specification
 
-    campaign = Campaign.load(job.item.folder)
+    campaign = campaign_of(job.item.folder, run, present=job.present)
     specification = None if job.specification is None else load_specification(job.specification)
     if not services.has_phase(run):
         if job.what == "process":

@@ -23,6 +23,7 @@ import numpy as np
 from colure.app.scale.executors import WORKER_BYTES, Failed, Workers, workers_of
 from colure.app.services.known_rooms import learned_room_of
 from colure.app.services.reference import probe_of, reference_of
+from colure.app.storage.begun import campaign_of
 from colure.app.storage.folders import campaign_digest, run_folder
 from colure.errors import InputError
 from colure.model.campaign import Campaign
@@ -49,6 +50,7 @@ class RecordPiece:
     """
 
     folder: Path
+    run: str
     record: str
     key: str
     target: str
@@ -124,7 +126,8 @@ def process_large(
         If the record cannot be read or processed, or a library is missing.
     """
     begin = time.perf_counter()
-    campaign, run = Campaign.load(folder), run_folder(folder, run_name)
+    run = run_folder(folder, run_name)
+    campaign = campaign_of(folder, run)
     source = record or str(next((path for path in (run.path / "record.zarr", run.record) if path.exists()), run.record))
     # A worker elsewhere has another current folder.
     source, target = source if "://" in source else str(Path(source).resolve()), str(run.waves.resolve())
@@ -134,7 +137,7 @@ def process_large(
     layout, step, key, missing = _prepared(campaign, source, target, memory_bytes, step_deg)
     total = layout.pieces
     before = completed = total - len(missing)
-    first = RecordPiece(folder.resolve(), source, key, target, None, 0, layout.blocks[0], step)
+    first = RecordPiece(folder.resolve(), run_name, source, key, target, None, 0, layout.blocks[0], step)
     peak = 0
     with workers_of(scheduler, workers, memory_bytes=memory_bytes) as many:
         if told is not None:
@@ -291,6 +294,8 @@ def _make_store(target: str, record: xr.Dataset, layout: PieceLayout, step_deg: 
 def _key(campaign: Campaign, record: xr.Dataset, cut: str) -> str:
     """Return a hash of what the result depends on: version, campaign files, the record's own identity, and the cut."""
     digest = campaign_digest(campaign.folder, cut)
+    # A run may have begun with another chamber than chamber.toml has now.
+    digest.update(campaign.chamber.model_dump_json().encode())
     digest.update(json.dumps({name: str(value) for name, value in sorted(record.attrs.items())}).encode())
     digest.update(np.ascontiguousarray(record["time_s"].values).tobytes())
     return str(digest.hexdigest())
@@ -327,8 +332,8 @@ _open_record = _OpenRecord()
 
 
 @lru_cache(maxsize=1)
-def _campaign(folder: Path, key: str) -> Campaign:
-    return Campaign.load(folder)
+def _campaign(folder: Path, run_name: str, key: str) -> Campaign:
+    return campaign_of(folder, run_folder(folder, run_name))
 
 
 def _known(piece: RecordPiece) -> Known:
@@ -337,7 +342,7 @@ def _known(piece: RecordPiece) -> Known:
     from colure.analysis.steps.alignment import looked_at
     from colure.model.lazy import read_rows, rows_of_state
 
-    campaign, record = _campaign(piece.folder, piece.key), _open_record.at(piece.record, piece.key)
+    campaign, record = _campaign(piece.folder, piece.run, piece.key), _open_record.at(piece.record, piece.key)
     rows = rows_of_state(record, piece.state)
     some = read_rows(record, rows, looked_at(record.sizes["frequency"]))
     at = some["frequency"].values
@@ -357,7 +362,7 @@ def transform_piece(piece: RecordPiece) -> int:
     from colure.analysis.steps.far_field import pattern_grid
     from colure.model.lazy import read_rows, rows_of_state, write_part
 
-    campaign, record = _campaign(piece.folder, piece.key), _open_record.at(piece.record, piece.key)
+    campaign, record = _campaign(piece.folder, piece.run, piece.key), _open_record.at(piece.record, piece.key)
     here, recipe = slice(*piece.block), _recipe(campaign, record)
     part = read_rows(record, rows_of_state(record, piece.state), here)
     at = part["frequency"].values

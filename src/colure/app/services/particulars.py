@@ -6,6 +6,7 @@ from datetime import UTC, date, datetime
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from colure.app.storage.begun import edits_since
 from colure.app.storage.run_identity import PHOTOGRAPHS, identity_of
 from colure.errors import InputError
 from colure.model.conditions import celsius, humidity_percent, spans_of
@@ -101,7 +102,18 @@ def particulars_of(
         logo=_logo(campaign.folder, settings.logo),
         photographs=_photographs(run),
         say=Texts.of(settings.language),
+        edits=_edits(run, campaign),
     )
+
+
+def _edits(run: RunFolder, campaign: Campaign) -> dict[str, tuple[str, ...]]:
+    """Return the entries that were edited after the run began, by the catalogue's key of which values are used."""
+    edits: dict[str, tuple[str, ...]] = {}
+    for one in edits_since(run, campaign):
+        key = "edited_then" if one.used == one.then else "edited_now"
+        entry = f"{one.file} {one.name} = {one.used} ({one.now if key == 'edited_then' else one.then})"
+        edits[key] = (*edits.get(key, ()), entry)
+    return edits
 
 
 def _photographs(run: RunFolder) -> tuple[Chart, ...]:

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from colure.app.services import processing
+from colure.app.storage.begun import campaign_of
 from colure.app.storage.folders import RunFolder, run_folder
 from colure.errors import InputError
 from colure.geometry.conventions import BoolArray, FloatArray
@@ -66,7 +67,8 @@ def waves_of(
     """
     if is_file(source):
         return waves_of_file(source, slant_deg=slant_deg)
-    return waves_of_run(Campaign.load(source), run_folder(source, run_name).state(state))
+    run = run_folder(source, run_name)
+    return waves_of_run(campaign_of(source, run), run.state(state))
 
 
 def waves_of_run(campaign: Campaign, run: RunFolder) -> Waves:

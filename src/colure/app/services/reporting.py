@@ -9,7 +9,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from colure.app.services import evaluation, processing
-from colure.app.services.campaigns import make_plan
+from colure.app.services.campaigns import plan_of
 from colure.app.services.particulars import particulars_of, settings_of, stops_of
 from colure.app.services.processing import (
     one_distance,
@@ -23,6 +23,7 @@ from colure.app.services.processing import (
 )
 from colure.app.services.reference import reference_of
 from colure.app.services.verdicts import judge, verdicts_for_report
+from colure.app.storage.begun import campaign_of
 from colure.app.storage.folders import RunFolder, require_record
 from colure.errors import InputError
 from colure.model.campaign import Campaign
@@ -271,8 +272,11 @@ def _face(processed: Processed, device: Device, shown: int) -> Face | None:
     return face_of(processed.expansion, device, index=shown)
 
 
-def report_run(folder: Path, run: RunFolder, specification_file: Path | None) -> None:
+def report_run(folder: Path, run: RunFolder, specification_file: Path | None, *, present: bool = False) -> None:
     """Write the report of a campaign's run; pages that nothing has changed since are not worked out again, only the particulars.
+
+    present
+        Use chamber.toml as it is now, not as it was when the run began.
 
     Raises
     ------
@@ -282,13 +286,13 @@ def report_run(folder: Path, run: RunFolder, specification_file: Path | None) ->
     from colure.app.storage.kept_report import kept_report
 
     require_record(run)
-    written = Campaign.load(folder)
+    written = campaign_of(folder, run, present=present)
     key = key_of_report(written, run, specification_file)
     kept = None if key is None else kept_report(own_state(run), key)
     if kept is not None:
         write_documents(own_state(run), _renewed(kept, written, run))
         return
-    campaign, plan = make_plan(folder, run)
+    campaign, plan = plan_of(written, run)
     report_on(campaign, plan, run, process(campaign, run), specification_file, key=key)
 
 

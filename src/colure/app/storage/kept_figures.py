@@ -4,10 +4,11 @@ from __future__ import annotations
 
 import hashlib
 import json
-from dataclasses import asdict, replace
+from dataclasses import asdict
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
+from colure.app.storage.begun import begun_digest
 from colure.app.storage.folders import RunFolder, campaign_digest
 from colure.model.figure import BudgetRow, Figure
 from colure.model.whole import write_whole
@@ -23,9 +24,10 @@ def key_of(campaign: Campaign, run: RunFolder) -> str:
     """Return a hash of all that figures depend on: version, campaign as it was read, the files beside it, the record."""
     from colure.model.files import file_hash
 
-    digest = campaign_digest(run.path.parent.parent, f"figures {FORMAT} {run.chosen}")
-    # Where the folder lies, and from where it is named, changes no figure.
-    digest.update(hashlib.sha256(repr(replace(campaign, folder=Path())).encode()).digest())
+    digest = campaign_digest(run.path.parent.parent, f"figures {FORMAT} {run.chosen} {begun_digest(run)}")
+    # Entry by entry: the chamber may be the one that the run began with, or the present one, beside the same files.
+    for part in (campaign.goal, campaign.chamber, campaign.device):
+        digest.update(hashlib.sha256(part.model_dump_json().encode()).digest())
     digest.update(file_hash(run.record).encode())
     return str(digest.hexdigest())
 

@@ -183,6 +183,8 @@ class Overview(TypedDict):
 
     basis
         The components that the device's declared polarization asks for.
+    edited
+        Entries that were edited after the run began, a line each, with both values and which is used.
     """
 
     of: Of
@@ -198,6 +200,7 @@ class Overview(TypedDict):
     demo: bool
     specification: bool
     report: bool
+    edited: list[str]
 
 
 class CutAnswer(TypedDict):

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from colure.app.storage.begun import campaign_of
 from colure.app.storage.folders import RunFolder, run_folder
 from colure.app.storage.run_kinds import is_cuts
 from colure.app.web.views import answers
@@ -37,7 +38,8 @@ def as_read(folder: Path, run_name: str) -> answers.AsRead:
     InputError
         If the run holds no point, or the campaign cannot be loaded.
     """
-    campaign, run = Campaign.load(folder), run_folder(folder, run_name)
+    run = run_folder(folder, run_name)
+    campaign = campaign_of(folder, run)
     record, total = _record(run)
     shown = campaign.goal.shown_index(record["frequency"].values)
     direction, power, _ = _levels(campaign, record, shown)
@@ -73,7 +75,7 @@ def _picture(
     run = run_folder(folder, run_name)
     if source == run.pattern:
         return "pattern", _shades(*_of_pattern(source))
-    campaign = Campaign.load(folder)
+    campaign = campaign_of(folder, run)
     record, _ = _record(run)
     direction, power, order = _levels(campaign, record, campaign.goal.shown_index(record["frequency"].values))
     if is_cuts(run):

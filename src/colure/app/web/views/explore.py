@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from colure.app import services
+from colure.app.storage.begun import campaign_of, changed_since
 from colure.app.storage.folders import RunFolder, run_folder
 from colure.app.storage.run_kinds import NO_SPHERE, is_cuts
 from colure.app.web.views import answers
@@ -56,7 +57,8 @@ PLAIN = ViewSettings()
 def _opened(folder: Path, run_name: str, state: str | None, trial: ViewSettings, _changed: float) -> Processed:
     from colure.model.recipe import ORDER, Recipe
 
-    campaign, run = Campaign.load(folder), run_folder(folder, run_name)
+    run = run_folder(folder, run_name)
+    campaign = campaign_of(folder, run)
     if trial.plain:
         return services.process_with(campaign, run.state(state), campaign.recipe())
     whole = opened(folder, run_name, state)
@@ -93,7 +95,8 @@ def opened(folder: Path, run_name: str, state: str | None = None, trial: ViewSet
 def overview(folder: Path, run_name: str, state: str | None, trial: ViewSettings) -> answers.Overview:
     """Return what a run holds: frequencies, states, recipe, findings, and the figures as they are known."""
     processed = opened(folder, run_name, state, trial)
-    run, campaign = run_folder(folder, run_name), Campaign.load(folder)
+    run = run_folder(folder, run_name)
+    campaign = campaign_of(folder, run)
     whole = opened(folder, run_name, state).recipe
     assert whole is not None and processed.recipe is not None  # the recipe always says what it did
     return {
@@ -107,7 +110,7 @@ def overview(folder: Path, run_name: str, state: str | None, trial: ViewSettings
         "figures": _figures(processed, run, trial, state),
         "unit": "dBi" if campaign.chamber.reference.absolute else "dB, relative",
         "demo": campaign.chamber.analyzer.resource == "twin", "specification": (folder / "limits.toml").is_file(),
-        "report": run.state(state).report_html.is_file(),
+        "report": run.state(state).report_html.is_file(), "edited": changed_since(run, campaign),
     }  # fmt: skip
 
 
@@ -341,9 +344,15 @@ def impulse(folder: Path, run_name: str) -> answers.Impulse:
     }
 
 
+def _own(folder: Path, run_name: str, state: str | None) -> tuple[Campaign, RunFolder]:
+    """Return the campaign as a run's results are worked out with it, and the run."""
+    run = run_folder(folder, run_name)
+    return campaign_of(folder, run), run.state(state)
+
+
 def effects(folder: Path, run_name: str, state: str | None = None) -> answers.Effects:
     """Return what every step of the recipe does to every figure at mid-band."""
-    step_effects = services.effects(Campaign.load(folder), run_folder(folder, run_name).state(state))
+    step_effects = services.effects(*_own(folder, run_name, state))
     return {
         "of": _of(run_name, state), "labels": step_effects.labels, "whole": {k: _number(v) for k,
         v in step_effects.whole.items()},
@@ -353,7 +362,7 @@ def effects(folder: Path, run_name: str, state: str | None = None) -> answers.Ef
 
 def findings(folder: Path, run_name: str, state: str | None = None) -> answers.Findings:
     """Return the self-consistency checks."""
-    checks = services.findings(Campaign.load(folder), run_folder(folder, run_name).state(state))
+    checks = services.findings(*_own(folder, run_name, state))
     rows: list[answers.FindingRow] = [
         {"topic": one.topic, "level_db": one.level_db, "text": one.text} for one in checks
     ]
@@ -467,16 +476,17 @@ def judged(folder: Path, run_name: str, state: str | None) -> answers.VerdictsAn
         raise InputError(
             ["limits.toml: is not beside the campaign; without it there is nothing to hold the run against"]
         )
-    judge_run(Campaign.load(folder), run_folder(folder, run_name).state(state), folder / "limits.toml")
+    judge_run(*_own(folder, run_name, state), folder / "limits.toml")
     return verdicts(folder, run_name, state)
 
 
 def reported(folder: Path, run_name: str, state: str | None = None) -> list[str]:
     """Evaluate a state of a run and write its report, with a verdict if limits.toml is there; returns the files' names."""
+    from colure.app.services.campaigns import plan_of
     from colure.app.services.reporting import report_on
 
     run = run_folder(folder, run_name).state(state)
-    campaign, plan = services.make_plan(folder)
+    campaign, plan = plan_of(campaign_of(folder, run))
     limits = folder / "limits.toml"
     report_on(campaign, plan, run, opened(folder, run_name, state), limits if limits.is_file() else None)
     return [run.report_html.name, run.report_pdf.name]

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, TypedDict
 import numpy as np
 
 from colure.app import services
+from colure.app.storage.begun import campaign_of
 from colure.app.storage.folders import RunFolder, run_folder
 from colure.app.web.views import answers
 from colure.app.web.views.together import figure_row
@@ -73,5 +74,5 @@ def levels_of(folder: Path, run_name: str, state: str | None, frequency: int | N
 def _opened(folder: Path, run: RunFolder, state: str | None, _changed: int) -> tuple[PowerRun, list[Figure]]:
     from colure.app.services.power_runs import PowerRun
 
-    power_run = PowerRun(Campaign.load(folder), run.state(state))
+    power_run = PowerRun(campaign_of(folder, run), run.state(state))
     return power_run, list(power_run.evaluate())

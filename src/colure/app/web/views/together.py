@@ -10,12 +10,12 @@ from typing import TYPE_CHECKING, TypedDict
 import numpy as np
 
 from colure.app import services
+from colure.app.storage.begun import campaign_of
 from colure.app.storage.folders import run_folder
 from colure.app.storage.run_kinds import is_cuts
 from colure.app.web.views import answers
 from colure.errors import InputError
 from colure.geometry.conventions import FloatArray
-from colure.model.campaign import Campaign
 
 if TYPE_CHECKING:
     from colure.app.services.comparing import ComparedFigure
@@ -129,7 +129,7 @@ def cuts_of(folder: Path, run_name: str, state: str | None, frequency: int | Non
     run = run_folder(folder, run_name)
     if not is_cuts(run):
         raise InputError([f"run {run_name}: holds no cuts alone; its views are those of a sphere"])
-    read_cuts = cuts.read(Campaign.load(folder), run.state(state))
+    read_cuts = cuts.read(campaign_of(folder, run), run.state(state))
     all_hz = read_cuts.scan.frequency_hz
     index = read_cuts.shown if frequency is None else frequency
     if not 0 <= index < all_hz.size:
@@ -157,7 +157,8 @@ def comparison(folder: Path, run_name: str, state: str | None, other: str, match
     from colure.app.services import cuts
     from colure.app.services.comparing import compare_power, compare_run
 
-    campaign, run, second = Campaign.load(folder), run_folder(folder, run_name), run_folder(folder, other)
+    run, second = run_folder(folder, run_name), run_folder(folder, other)
+    campaign = campaign_of(folder, run)
     for one in (run, second):
         if not one.record.is_file():
             raise InputError([f"run {one.path.name}: holds no record yet"])
@@ -207,7 +208,7 @@ def over_states(folder: Path, run_name: str) -> Coverage:
     """Return the spherical coverage of every state and of the best of all, as `colure coverage` does."""
     from colure.app.services.coverage import coverage_over_states
 
-    coverage = coverage_over_states(Campaign.load(folder), run_folder(folder, run_name))
+    coverage = coverage_over_states(campaign_of(folder, run_folder(folder, run_name)), run_folder(folder, run_name))
     rows: list[CoverageLine] = [
         {"state": name, "levels": row.tolist(), "peak": _known(coverage.peak[name])}
         for name, row in coverage.states.items()
@@ -229,7 +230,7 @@ def two_set_ups(folder: Path, run_name: str, state: str | None, other_folder: Pa
 
     if folder == other_folder and run_name == other:
         raise InputError([f"run {other}: is the same run; a second set-up is another one (run)"])
-    one, two = ((Campaign.load(place), run_folder(place, name)) for place, name in ((folder, run_name), (other_folder,
+    one, two = ((campaign_of(place, run_folder(place, name)), run_folder(place, name)) for place, name in ((folder, run_name), (other_folder,
         other)))  # fmt: skip
     return {"sentences": compare_set_ups((one[0], one[1].state(state)), two, None).sentences}
 

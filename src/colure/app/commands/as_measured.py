@@ -1,0 +1,63 @@
+"""The campaign that a command works out a run with: as the run began, or as chamber.toml is now; what differs is said."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import click
+
+from colure.app.terminal.say import say
+
+if TYPE_CHECKING:
+    from colure.app.storage.folders import RunFolder
+    from colure.model.campaign import Campaign
+
+present_option = click.option(
+    "--present-chamber",
+    is_flag=True,
+    help="Use chamber.toml as it is now where it was edited after the run began; else as it was then.",
+)
+
+
+def campaign_told(folder: Path, run: RunFolder, *, present: bool = False) -> Campaign:
+    """Read a campaign for the results of a run, and say on stderr every entry that differs from what the run began with.
+
+    Raises
+    ------
+    InputError
+        If a file cannot be read, or a value is out of its limits.
+    """
+    from colure.app.storage.begun import campaign_of, edits_since
+
+    campaign = campaign_of(folder, run, present=present)
+    edits = edits_since(run, campaign)
+    for one in edits:
+        say(f"caution: {one}", err=True)
+    if not present and any(one.used != one.now for one in edits):
+        say("caution: evaluate, report and verdict use chamber.toml as it is now with --present-chamber", err=True)
+    return campaign
+
+
+def tell_edits(folder: Path, run_name: str, *, present: bool) -> None:
+    """Say on stderr for one of many runs how many entries differ from what it began with, and which are used."""
+    from colure.app.storage.begun import campaign_of, edits_since
+    from colure.app.storage.folders import run_folder
+    from colure.errors import InputError
+
+    run = run_folder(folder, run_name)
+    try:
+        edits = edits_since(run, campaign_of(folder, run, present=present))
+    except InputError:
+        return  # the batch says why this run failed
+    if edits:
+        names = ", ".join(f"{one.file}: {one.name} = {one.now} ({one.then}; {one.used} is used)" for one in edits)
+        say(f"caution: {folder.name}/{run_name}: edited after the run began: {names}", err=True)
+
+
+def own_run(folder: Path, run_name: str, state: str | None = None) -> tuple[Campaign, RunFolder]:
+    """Return the campaign as `campaign_told` reads it, and the run (of one state). Raises `InputError` as it does."""
+    from colure.app.storage.folders import run_folder
+
+    run = run_folder(folder, run_name)
+    return campaign_told(folder, run), run.state(state)
