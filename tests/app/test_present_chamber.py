@@ -147,3 +147,13 @@ def test_every_entry_of_a_chamber_comes_back_as_it_was_kept(tmp_path, kind):
     edited(tmp_path / "c", "chamber.toml", ("tie_interval_s = ", "tie_interval_s = 1"))
     back = campaign_of(tmp_path / "c", run)
     assert back.chamber == campaign.chamber and back.chamber != Campaign.load(tmp_path / "c").chamber
+
+
+def test_settings_that_the_goal_chooses_are_no_edits_of_the_chamber(small_campaign):
+    goal = small_campaign / "goal.toml"
+    goal.write_text("if_bandwidth_hz = 123\n" + goal.read_text(encoding="utf-8"), encoding="utf-8")
+    run, present = run_folder(small_campaign, "first"), Campaign.load(small_campaign)
+    run.path.mkdir(parents=True)
+    keep_begun(run, services.make_plan(small_campaign)[0])
+    assert json.loads((run.path / FILE).read_text(encoding="utf-8"))["chamber"]["analyzer"]["if_bandwidth_hz"] == 123
+    assert changed_since(run, present) == [] and as_begun(run, present) is present
