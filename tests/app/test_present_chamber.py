@@ -102,6 +102,28 @@ def test_verdict_report_batch_python_and_page_use_the_same_values(measured):
     assert any(shown in row for row in rows["then.csv"]) and not any(shown in row for row in rows["now.csv"])
 
 
+def test_the_page_shows_no_figure_and_no_verdict_of_the_present_chamber_as_its_own(measured):
+    folder, (before, _) = measured
+    (folder / "limits.toml").write_text(LIMITS, encoding="utf-8")
+
+    def shown():
+        rows = explore.overview(folder, "first", None, explore.PLAIN)["figures"]
+        return next(row for row in rows if (row["name"], row["frequency_hz"]) == GAIN)
+
+    def current():
+        verdicts = explore.verdicts(folder, "first", None)
+        return verdicts is not None and verdicts["current"]
+
+    judge = ["verdict", str(folder), str(folder / "limits.toml")]
+    CliRunner().invoke(main, [*judge, "--present-chamber"])
+    figures(folder, "--present-chamber")
+    # Without its interval a value is not corrected for what errors add to it: 0.001 dB here, and 0.16 dB by the edit.
+    assert abs(shown()["value"] - before[GAIN]) < 0.01 and shown()["upper"] is None and not current()
+    CliRunner().invoke(main, judge)
+    figures(folder)
+    assert abs(shown()["value"] - before[GAIN]) < 1e-6 and current()
+
+
 def test_a_report_states_what_was_edited_and_which_values_it_uses(measured):
     folder, _ = measured
     page = folder / "runs" / "first" / "report.html"

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 
 from colure.app.services import cuts, evaluation, processing
 from colure.app.services.power_runs import PowerRun
+from colure.app.storage.begun import changed_since
 from colure.app.storage.folders import RunFolder
 from colure.app.storage.run_kinds import NO_SPHERE, is_cuts
 from colure.errors import InputError
@@ -69,6 +70,7 @@ def judge_run(campaign: Campaign, run: RunFolder, specification_file: Path) -> J
         "document": specification.document,
         "decision": specification.decision,
         "outcome": judged.outcome,
+        "edited": changed_since(run, campaign),
         "verdicts": [one.__dict__ for one in judged.verdicts],
     }
     for target in processing.addresses(own, "verdicts.json"):

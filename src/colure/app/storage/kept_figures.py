@@ -8,7 +8,7 @@ from dataclasses import asdict
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from colure.app.storage.begun import begun_digest
+from colure.app.storage.begun import begun_digest, changed_since
 from colure.app.storage.folders import RunFolder, campaign_digest
 from colure.model.figure import BudgetRow, Figure
 from colure.model.whole import write_whole
@@ -43,6 +43,15 @@ def kept_figures(run: RunFolder, key: str, written: list[Path]) -> list[Figure] 
         return [_figure(one) for one in kept["figures"]]
     except (OSError, ValueError, KeyError, TypeError, AttributeError):
         return None
+
+
+def are_of(campaign: Campaign, *runs: RunFolder) -> bool:
+    """Tell whether the figures beside a run (by any name of its state) were read with this campaign's chamber.
+
+    Only after an edit of the chamber they may be of the present one.
+    """
+    kept = (kept_figures(one, key_of(campaign, one), [one.figures, one.correlations]) for one in runs)
+    return not changed_since(runs[0], campaign) or any(one is not None for one in kept)
 
 
 def keep_figures(run: RunFolder, key: str, written: list[Path], figures: list[Figure]) -> None:

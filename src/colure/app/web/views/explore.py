@@ -11,8 +11,10 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from colure.app import services
+from colure.app.services.processing import own_state
 from colure.app.storage.begun import campaign_of, changed_since
 from colure.app.storage.folders import RunFolder, run_folder
+from colure.app.storage.kept_figures import are_of
 from colure.app.storage.run_kinds import NO_SPHERE, is_cuts
 from colure.app.web.views import answers
 from colure.errors import InputError
@@ -30,11 +32,6 @@ POLE_DEG = 0.75
 FLOOR_DB = -120.0
 #: Angles from the peak of every cut.
 ANGLES_DEG = np.arange(-180.0, 180.01, 0.5)
-
-
-def _changed_at(folder: Path, run: RunFolder) -> float:
-    files = [run.record, *folder.glob("*.toml")]
-    return max(file.stat().st_mtime for file in files if file.is_file())
 
 
 @dataclass(frozen=True)
@@ -57,8 +54,7 @@ PLAIN = ViewSettings()
 def _opened(folder: Path, run_name: str, state: str | None, trial: ViewSettings, _changed: float) -> Processed:
     from colure.model.recipe import ORDER, Recipe
 
-    run = run_folder(folder, run_name)
-    campaign = campaign_of(folder, run)
+    campaign, run = _own(folder, run_name)
     if trial.plain:
         return services.process_with(campaign, run.state(state), campaign.recipe())
     whole = opened(folder, run_name, state)
@@ -89,14 +85,14 @@ def opened(folder: Path, run_name: str, state: str | None = None, trial: ViewSet
         raise InputError([f"run {run_name}: {NO_SPHERE}; its cuts are read as cuts"])
     # Without a name the first state is meant: it is processed once under both.
     own = state or next(iter(services.states_of(run)), None)
-    return _opened(folder, run_name, own, trial, _changed_at(folder, run))
+    changed = max(one.stat().st_mtime for one in (run.record, *folder.glob("*.toml")) if one.is_file())
+    return _opened(folder, run_name, own, trial, changed)
 
 
 def overview(folder: Path, run_name: str, state: str | None, trial: ViewSettings) -> answers.Overview:
     """Return what a run holds: frequencies, states, recipe, findings, and the figures as they are known."""
     processed = opened(folder, run_name, state, trial)
-    run = run_folder(folder, run_name)
-    campaign = campaign_of(folder, run)
+    campaign, run = _own(folder, run_name)
     whole = opened(folder, run_name, state).recipe
     assert whole is not None and processed.recipe is not None  # the recipe always says what it did
     return {
@@ -107,17 +103,18 @@ def overview(folder: Path, run_name: str, state: str | None, trial: ViewSettings
         "steps": [{"name": one.step, "on": one.on,
         "may_change": one.step in whole.switchable} for one in processed.recipe.steps],
         "region_deg": processed.sphere.region_deg, "slant_deg": float(np.rad2deg(processed.budget.slant)),
-        "figures": _figures(processed, run, trial, state),
+        "figures": _figures(processed, campaign, run.state(state), trial),
         "unit": "dBi" if campaign.chamber.reference.absolute else "dB, relative",
         "demo": campaign.chamber.analyzer.resource == "twin", "specification": (folder / "limits.toml").is_file(),
         "report": run.state(state).report_html.is_file(), "edited": changed_since(run, campaign),
     }  # fmt: skip
 
 
-def _figures(processed: Processed, run: RunFolder, trial: ViewSettings, state: str | None) -> list[answers.FigureRow]:
+def _figures(processed: Processed, campaign: Campaign, run: RunFolder, trial: ViewSettings) -> list[answers.FigureRow]:
     """Return the figures with their intervals if they were evaluated, else the values alone."""
-    kept = services.addresses(run.state(state), "figures.json")[0]
-    if trial.plain and kept.is_file() and kept.stat().st_mtime >= run.record.stat().st_mtime:
+    kept = services.addresses(run, "figures.json")[0]
+    fresh = trial.plain and kept.is_file() and kept.stat().st_mtime >= run.record.stat().st_mtime
+    if fresh and are_of(campaign, run, own_state(run)):
         from colure.model.figure import format_value
 
         rows = json.loads(kept.read_text(encoding="utf-8"))
@@ -344,8 +341,7 @@ def impulse(folder: Path, run_name: str) -> answers.Impulse:
     }
 
 
-def _own(folder: Path, run_name: str, state: str | None) -> tuple[Campaign, RunFolder]:
-    """Return the campaign as a run's results are worked out with it, and the run."""
+def _own(folder: Path, run_name: str, state: str | None = None) -> tuple[Campaign, RunFolder]:
     run = run_folder(folder, run_name)
     return campaign_of(folder, run), run.state(state)
 
@@ -459,8 +455,9 @@ def verdicts(folder: Path, run_name: str, state: str | None) -> answers.Verdicts
     if not kept.is_file():
         return None
     judgement = json.loads(kept.read_text(encoding="utf-8"))
-    made = kept.stat().st_mtime
-    current = limits.is_file() and max(limits.stat().st_mtime, run.record.stat().st_mtime) <= made
+    current = limits.is_file() and max(limits.stat().st_mtime, run.record.stat().st_mtime) <= kept.stat().st_mtime
+    # A verdict with the present chamber is not the one of the values that the page shows.
+    current = current and judgement.get("edited", []) == changed_since(run, campaign_of(folder, run))
     return {
         "of": _of(run_name, state), "specification": judgement["specification"], "document": judgement["document"],
         "decision": judgement["decision"], "outcome": judgement["outcome"], "current": current,
@@ -473,9 +470,8 @@ def judged(folder: Path, run_name: str, state: str | None) -> answers.VerdictsAn
     from colure.app.services.verdicts import judge_run
 
     if not (folder / "limits.toml").is_file():
-        raise InputError(
-            ["limits.toml: is not beside the campaign; without it there is nothing to hold the run against"]
-        )
+        why = "is not beside the campaign; without it there is nothing to hold the run against"
+        raise InputError([f"limits.toml: {why}"])
     judge_run(*_own(folder, run_name, state), folder / "limits.toml")
     return verdicts(folder, run_name, state)
 
