@@ -58,7 +58,6 @@ from colure.app.scale.threads import one_thread
 from colure.app.terminal.say import say
 from colure.errors import BAD_INPUT, CHECK_FAILED, GOOD, STOPPED, ColureError, system_fault
 from colure.model.strict_json import json_text
-from colure.values import printable
 
 if TYPE_CHECKING:
     from colure.acquire.outcome import Options, Outcome
@@ -138,7 +137,7 @@ class CommandGroup(click.Group):
         except ColureError as error:
             command = self.commands.get(ctx.invoked_subcommand or "")
             # An instrument or a file may have said what stands in it.
-            say(printable(with_flags(str(error), [] if command is None else command.params)), err=True)
+            say(with_flags(str(error), [] if command is None else command.params), err=True)
             ctx.exit(error.exit_code)
         except OSError as error:
             # A folder that is not there or a disk that is full is no fault of the program.
@@ -146,7 +145,7 @@ class CommandGroup(click.Group):
             words = f"{error.filename}: {error.strerror}" if named else system_fault(error)
             if words is None:
                 raise
-            say(printable(words), err=True)
+            say(words, err=True)
             ctx.exit(BAD_INPUT)
 
 

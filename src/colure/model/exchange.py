@@ -23,6 +23,7 @@ from colure.model.fields import (
 )
 from colure.model.plausible import merged, require_plausible
 from colure.model.tables import SEPARATORS, TextTable, read_text_table
+from colure.model.whole import whole_file
 
 if TYPE_CHECKING:
     import pandas as pd
@@ -309,15 +310,10 @@ def write_csv(dataset: xr.Dataset, path: Path) -> int:
         if "error_bound" in dataset and is_grid(dataset):
             columns["error_bound"] = dataset["error_bound"].values[index].ravel()
         frames.append(pd.DataFrame(columns))
-    temporary = path.with_name(f".{path.name}.part")
-    try:
-        with temporary.open("w", encoding="utf-8", newline="") as file:
-            if told := " ".join(str(dataset.attrs.get("caution", "")).split()):
-                file.write(f"# {TOLD}{told}\n")
-            pd.concat(frames).to_csv(file, index=False, na_rep="nan", lineterminator="\n")
-        temporary.replace(path)
-    finally:
-        temporary.unlink(missing_ok=True)
+    with whole_file(path) as file:
+        if told := " ".join(str(dataset.attrs.get("caution", "")).split()):
+            file.write(f"# {TOLD}{told}\n")
+        pd.concat(frames).to_csv(file, index=False, na_rep="nan", lineterminator="\n")
     return hidden
 
 

@@ -8,12 +8,12 @@ import io
 import json
 import os
 import shutil
-import uuid
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, BinaryIO, Final
 
 from colure.errors import InputError
 from colure.model.admission import require_bounded, require_readable_apart, require_regular
+from colure.model.whole import replacing
 
 if TYPE_CHECKING:
     import xarray as xr
@@ -37,8 +37,7 @@ def save_dataset(dataset: xr.Dataset, path: Path) -> None:
         If the folder cannot be written; an existing file is then left untouched.
     """
     path = Path(path)
-    temporary = path.with_name(f".{path.name}.{os.getpid()}.{uuid.uuid4().hex[:8]}.part")
-    try:
+    with replacing(path) as temporary:
         marked: Any = dataset.drop_attrs(deep=False).assign_attrs(
             _own_attrs(dataset) | {CHECKSUM: "sha256, behind the data"}
         )
@@ -50,13 +49,6 @@ def save_dataset(dataset: xr.Dataset, path: Path) -> None:
                 os.fsync(written.fileno())
         else:
             _write_image(marked, temporary)
-        temporary.replace(path)
-    except OSError as error:
-        if error.filename is None:  # a write says that the disk is full, not of which file
-            error.filename = str(path)
-        raise
-    finally:
-        temporary.unlink(missing_ok=True)
     sync_folder(path.parent)
 
 

@@ -37,15 +37,26 @@ def whole_file(path: Path) -> Iterator[TextIO]:
         with target.open("w", newline="", encoding="utf-8") as out:
             yield out
         return
-    target = target.resolve()
-    part = target.with_name(f".{target.name}.{os.getpid()}.{uuid.uuid4().hex[:8]}.part")
+    with replacing(target.resolve()) as part, part.open("w", newline="", encoding="utf-8") as out:
+        yield out
+
+
+@contextmanager
+def replacing(path: Path) -> Iterator[Path]:
+    """Give the name of a file beside another one, which takes its place when the block ends without an error.
+
+    Raises
+    ------
+    OSError
+        If the folder cannot be written; an existing file is then left untouched.
+    """
+    part = path.with_name(f".{path.name}.{os.getpid()}.{uuid.uuid4().hex[:8]}.part")
     try:
-        with part.open("w", newline="", encoding="utf-8") as out:
-            yield out
-        part.replace(target)
+        yield part
+        part.replace(path)
     except OSError as error:
         if error.filename is None:  # a write says that the disk is full, not of which file
-            error.filename = str(target)
+            error.filename = str(path)
         raise
     finally:
         part.unlink(missing_ok=True)

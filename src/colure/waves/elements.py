@@ -99,7 +99,7 @@ def element_excitations(
         if waves is None:
             matrix, data = shape[:, None] * steer, co[0] * e[0] + co[1] * e[1]
         else:
-            excitation, own, unsettled = _together(e, root, steer, waves, excitation, pairs)
+            excitation, own, unsettled = _together(_Sampled(e, root, steer, waves, _Gram(steer, pairs)), excitation)
             matrix, data = (own[:, :, None] * steer).reshape(-1, len(places)), e.reshape(-1)
         left[index] = np.linalg.norm(matrix @ excitation - data) / np.linalg.norm(data)
         scale = float(np.quantile(np.abs(excitation), 0.9))
@@ -125,46 +125,49 @@ def _element_waves(theta: FloatArray, phi: FloatArray) -> ComplexArray:
     return synthesis_at(np.eye(2 * count, dtype=complex).reshape(2 * count, 2, count), theta=theta, phi=phi)
 
 
-def _together(
-    e: ComplexArray,
-    root: FloatArray,
-    steer: ComplexArray,
-    waves: ComplexArray,
-    start: ComplexArray,
-    pairs: _Pairs | None,
-) -> tuple[ComplexArray, ComplexArray, float]:
+@dataclass(frozen=True)
+class _Sampled:
+    """What the alternation fits at one frequency.
+
+    e (2, direction) far field times `root` (direction,), the root of the solid angle; steer (direction, element) phase factors of
+    the places; waves (wave, 2, direction) about an element; gram of the phase factors.
+    """
+
+    e: ComplexArray
+    root: FloatArray
+    steer: ComplexArray
+    waves: ComplexArray
+    gram: _Gram
+
+
+def _together(data: _Sampled, start: ComplexArray) -> tuple[ComplexArray, ComplexArray, float]:
     """Return (excitations, element's own field (2, direction), change still to come) of the lowest degree that explains the data.
 
     Rounds end before nothing changes: the changes to come shrink by the same factor as the last two did.
 
     A degree more is kept only if it lowers the misfit by half: waves that nothing needs would take the elements' part.
     """
-    tried = _alternated(e, root, steer, waves, start, pairs)
+    e, waves = data.e, data.waves
+    tried = _alternated(data, start)
     if tried[0] <= STRANGE * float(np.linalg.norm(e)):
         return tried[1:]
     # An element that radiates nothing ahead is not reached from one that does: start from every wave of degree 1 alone.
     for one in (waves[i + offset] for i in range(mode_count(1)) for offset in (0, mode_count(HIGHEST_DEGREE))):
-        matrix = ((root * one)[:, :, None] * steer).reshape(-1, start.size)
+        matrix = ((data.root * one)[:, :, None] * data.steer).reshape(-1, start.size)
         held = np.asarray(np.linalg.lstsq(matrix, e.reshape(-1), rcond=1e-3)[0], complex)
-        other = _alternated(e, root, steer, waves, held, pairs)
+        other = _alternated(data, held)
         tried = other if other[0] < tried[0] else tried
     return tried[1:]
 
 
-def _alternated(
-    e: ComplexArray,
-    root: FloatArray,
-    steer: ComplexArray,
-    waves: ComplexArray,
-    start: ComplexArray,
-    pairs: _Pairs | None,
-) -> tuple[float, ComplexArray, ComplexArray, float]:
+def _alternated(data: _Sampled, start: ComplexArray) -> tuple[float, ComplexArray, ComplexArray, float]:
     """Return (misfit, excitations, element's own field (2, direction), change still to come) from where the alternation starts."""
-    size, best = float(np.linalg.norm(e)), (np.inf, start, root * waves[0], 0.0)
-    adjoint, gram = steer.conj().T, _Gram(steer, pairs)
+    e, root, steer = data.e, data.root, data.steer
+    size, best = float(np.linalg.norm(e)), (np.inf, start, root * data.waves[0], 0.0)
+    adjoint = steer.conj().T
     for degree in range(1, HIGHEST_DEGREE + 1):
         some = np.concatenate([np.arange(mode_count(degree)) + offset for offset in (0, mode_count(HIGHEST_DEGREE))])
-        basis = root * waves[some]
+        basis = root * data.waves[some]
         # Products of waves at every direction: they stay the same from round to round.
         products = np.einsum("icd,jcd->ijd", basis.conj(), basis)
         onto = np.einsum("icd,cd->id", basis.conj(), e)
@@ -175,7 +178,7 @@ def _alternated(
             q = _solved(products @ np.abs(array) ** 2, onto @ array.conj())
             own = np.tensordot(q, basis, axes=1)
             power = np.sum(np.abs(own) ** 2, axis=0)
-            excitation = _solved(gram.weighted(power), adjoint @ np.sum(own.conj() * e, axis=0))
+            excitation = _solved(data.gram.weighted(power), adjoint @ np.sum(own.conj() * e, axis=0))
             excitation = np.asarray(excitation / np.linalg.norm(excitation))
             last, step = step, float(np.linalg.norm(excitation - before * np.vdot(before, excitation)))
             if step < SETTLED:

@@ -64,17 +64,20 @@ def _dips(side: FloatArray) -> IntArray:
     return np.asarray(dips[side[dips] < MAIN_LOBE * side[0]])
 
 
+def _tops(side: FloatArray, dips: IntArray) -> IntArray:
+    """Return the maxima of one side of a cut beyond its first minimum beside the main lobe."""
+    inner = np.arange(1, side.size - 1)
+    tops = inner[(side[inner] > side[inner - 1]) & (side[inner] >= side[inner + 1])]
+    return np.asarray(tops[tops > dips[0]] if dips.size else tops[:0])
+
+
 def first_side_lobe(one: GreatCircleCut) -> float:
     """Return the higher first side lobe as an amplitude ratio to the cut's centre; NaN if none."""
     level = one.amplitude
     centre = level.size // 2
     peaks = []
     for side in (level[centre:], level[centre::-1]):
-        dips = _dips(side)
-        if dips.size == 0:
-            continue
-        inner = np.arange(1, side.size - 1)
-        tops = inner[(inner > dips[0]) & (side[inner] > side[inner - 1]) & (side[inner] >= side[inner + 1])]
+        tops = _tops(side, _dips(side))
         if tops.size:
             peaks.append(_vertex(side, int(tops[0])))
     return max(peaks) / float(level[centre]) if peaks else float("nan")
@@ -85,10 +88,7 @@ def top_angles_deg(one: GreatCircleCut) -> FloatArray:
     centre = one.amplitude.size // 2
     angles_deg = []
     for sign, side in ((1, one.amplitude[centre:]), (-1, one.amplitude[centre::-1])):
-        dips = _dips(side)
-        inner = np.arange(1, side.size - 1)
-        tops = inner[(side[inner] > side[inner - 1]) & (side[inner] >= side[inner + 1])]
-        tops = tops[tops > dips[0]] if dips.size else tops[:0]
+        tops = _tops(side, _dips(side))
         if tops.size:
             angles_deg.append(one.angle_deg[centre + sign * int(tops[0])])
     return np.array(angles_deg, float)
@@ -114,9 +114,7 @@ def first_lobe_paths_deg(one: GreatCircleCut, step_deg: float) -> list[FloatArra
     centre, paths = one.amplitude.size // 2, []
     for sign, side in ((1, one.amplitude[centre:]), (-1, one.amplitude[centre::-1])):
         dips = _dips(side)
-        inner = np.arange(1, side.size - 1)
-        tops = inner[(side[inner] > side[inner - 1]) & (side[inner] >= side[inner + 1])]
-        tops = tops[tops > dips[0]] if dips.size else tops[:0]
+        tops = _tops(side, dips)
         if not tops.size:
             continue
         start = int(np.flatnonzero(~(side >= MAIN_LOBE * side[0]))[0])

@@ -163,8 +163,9 @@ class Wall:
         """
         self._sphere, self._step, self._device = sphere, step, device
         first, second = angles_of(sphere, geometry)
-        on_axes = device_to_lab(geometry, first=first, second=second).rotation
-        self._rotation = on_axes if rotation is None else rotation
+        if rotation is None:
+            rotation = device_to_lab(geometry, first=first, second=second).rotation
+        self._rotation = rotation
         # The polar vectors of every direction as the probe sees them, in the room.
         columns = first.shape[1]
         phi = azimuths(sphere, columns)

@@ -14,8 +14,8 @@ from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
+from colure.app.storage.before_motion import keep_before_motion
 from colure.app.storage.folders import RunFolder
-from colure.app.storage.whole import keep_before_motion
 from colure.errors import InputError
 from colure.geometry.kinematics import Geometry
 from colure.model.events import Event, Listener

@@ -11,8 +11,8 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from colure.app.storage.before_motion import keep_before_motion
 from colure.app.storage.folders import RunFolder
-from colure.app.storage.whole import keep_before_motion
 from colure.errors import InputError
 
 if TYPE_CHECKING:

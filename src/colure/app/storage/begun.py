@@ -13,8 +13,8 @@ from pathlib import Path
 from typing import Any
 
 from colure.acquire.circumstances import flat
-from colure.app.storage.folders import RunFolder
-from colure.app.storage.whole import keep_before_motion
+from colure.app.storage.before_motion import keep_before_motion
+from colure.app.storage.folders import RunFolder, run_folder
 from colure.errors import InputError
 from colure.model.campaign import Campaign
 from colure.model.chamber import Chamber
@@ -67,6 +67,12 @@ def keep_begun(run: RunFolder, campaign: Campaign) -> None:
 def campaign_of(folder: Path, run: RunFolder, *, present: bool = False) -> Campaign:
     """Read a campaign folder for the results of a run: its chamber as `as_begun` says. Raises `InputError` as `Campaign.load`."""
     return as_begun(run, Campaign.load(folder), present=present)
+
+
+def measured_run(folder: Path, run_name: str, state: str | None = None) -> tuple[Campaign, RunFolder]:
+    """Return the campaign as `campaign_of` reads it, and the run (of one state). Raises `InputError` as it does."""
+    run = run_folder(folder, run_name)
+    return campaign_of(folder, run), run.state(state)
 
 
 def as_begun(run: RunFolder, campaign: Campaign, *, present: bool = False) -> Campaign:

@@ -7,16 +7,15 @@ from pathlib import Path
 import numpy as np
 
 from colure.app import services
-from colure.app.storage.begun import campaign_of
-from colure.app.storage.folders import run_folder
+from colure.app.storage.begun import measured_run
 from colure.app.web.views import preparing
 from colure.geometry.conventions import FloatArray
 
 
 def flip_words(folder: Path, run_name: str) -> preparing.FlipWords:
     """Return what a flip test found: numbers, and what to turn or shift."""
-    run = run_folder(folder, run_name)
-    flip = services.flip_result(campaign_of(folder, run), run)
+    campaign, run = measured_run(folder, run_name)
+    flip = services.flip_result(campaign, run)
     return {
         "run": run_name, "measured_at": run.record.stat().st_mtime,
         "numbers": {

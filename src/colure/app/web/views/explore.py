@@ -12,7 +12,7 @@ import numpy as np
 
 from colure.app import services
 from colure.app.services.processing import own_state
-from colure.app.storage.begun import campaign_of, changed_since
+from colure.app.storage.begun import campaign_of, changed_since, measured_run
 from colure.app.storage.folders import RunFolder, run_folder
 from colure.app.storage.kept_figures import are_of
 from colure.app.storage.run_kinds import NO_SPHERE, is_cuts
@@ -54,7 +54,7 @@ PLAIN = ViewSettings()
 def _opened(folder: Path, run_name: str, state: str | None, trial: ViewSettings, _changed: float) -> Processed:
     from colure.model.recipe import ORDER, Recipe
 
-    campaign, run = _own(folder, run_name)
+    campaign, run = measured_run(folder, run_name)
     if trial.plain:
         return services.process_with(campaign, run.state(state), campaign.recipe())
     whole = opened(folder, run_name, state)
@@ -92,7 +92,7 @@ def opened(folder: Path, run_name: str, state: str | None = None, trial: ViewSet
 def overview(folder: Path, run_name: str, state: str | None, trial: ViewSettings) -> answers.Overview:
     """Return what a run holds: frequencies, states, recipe, findings, and the figures as they are known."""
     processed = opened(folder, run_name, state, trial)
-    campaign, run = _own(folder, run_name)
+    campaign, run = measured_run(folder, run_name)
     whole = opened(folder, run_name, state).recipe
     assert whole is not None and processed.recipe is not None  # the recipe always says what it did
     return {
@@ -341,14 +341,9 @@ def impulse(folder: Path, run_name: str) -> answers.Impulse:
     }
 
 
-def _own(folder: Path, run_name: str, state: str | None = None) -> tuple[Campaign, RunFolder]:
-    run = run_folder(folder, run_name)
-    return campaign_of(folder, run), run.state(state)
-
-
 def effects(folder: Path, run_name: str, state: str | None = None) -> answers.Effects:
     """Return what every step of the recipe does to every figure at mid-band."""
-    step_effects = services.effects(*_own(folder, run_name, state))
+    step_effects = services.effects(*measured_run(folder, run_name, state))
     return {
         "of": _of(run_name, state), "labels": step_effects.labels, "whole": {k: _number(v) for k,
         v in step_effects.whole.items()},
@@ -358,7 +353,7 @@ def effects(folder: Path, run_name: str, state: str | None = None) -> answers.Ef
 
 def findings(folder: Path, run_name: str, state: str | None = None) -> answers.Findings:
     """Return the self-consistency checks."""
-    checks = services.findings(*_own(folder, run_name, state))
+    checks = services.findings(*measured_run(folder, run_name, state))
     rows: list[answers.FindingRow] = [
         {"topic": one.topic, "level_db": one.level_db, "text": one.text} for one in checks
     ]
@@ -472,7 +467,7 @@ def judged(folder: Path, run_name: str, state: str | None) -> answers.VerdictsAn
     if not (folder / "limits.toml").is_file():
         why = "is not beside the campaign; without it there is nothing to hold the run against"
         raise InputError([f"limits.toml: {why}"])
-    judge_run(*_own(folder, run_name, state), folder / "limits.toml")
+    judge_run(*measured_run(folder, run_name, state), folder / "limits.toml")
     return verdicts(folder, run_name, state)
 
 

@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING, TypedDict
 import numpy as np
 
 from colure.app import services
-from colure.app.storage.begun import campaign_of
+from colure.app.storage.begun import campaign_of, measured_run
 from colure.app.storage.folders import run_folder
 from colure.app.storage.run_kinds import is_cuts
 from colure.app.web.views import answers
@@ -208,7 +208,7 @@ def over_states(folder: Path, run_name: str) -> Coverage:
     """Return the spherical coverage of every state and of the best of all, as `colure coverage` does."""
     from colure.app.services.coverage import coverage_over_states
 
-    coverage = coverage_over_states(campaign_of(folder, run_folder(folder, run_name)), run_folder(folder, run_name))
+    coverage = coverage_over_states(*measured_run(folder, run_name))
     rows: list[CoverageLine] = [
         {"state": name, "levels": row.tolist(), "peak": _known(coverage.peak[name])}
         for name, row in coverage.states.items()
@@ -230,9 +230,10 @@ def two_set_ups(folder: Path, run_name: str, state: str | None, other_folder: Pa
 
     if folder == other_folder and run_name == other:
         raise InputError([f"run {other}: is the same run; a second set-up is another one (run)"])
-    one, two = ((campaign_of(place, run_folder(place, name)), run_folder(place, name)) for place, name in ((folder, run_name), (other_folder,
-        other)))  # fmt: skip
-    return {"sentences": compare_set_ups((one[0], one[1].state(state)), two, None).sentences}
+    sentences = compare_set_ups(
+        measured_run(folder, run_name, state), measured_run(other_folder, other), None
+    ).sentences
+    return {"sentences": sentences}
 
 
 def figure_row(one: Figure) -> answers.FigureRow:
