@@ -147,6 +147,12 @@ def test_axes_behind_motor_records(tmp_path, monkeypatch):
         time.sleep(0.3)
         freed = driver.status()
         assert not freed.held and freed.positions_deg == pytest.approx(held.positions_deg)
+        driver.set_speeds({"azimuth": 5.0})
+        driver.begin({**freed.positions_deg, "azimuth": freed.positions_deg["azimuth"] + 0.5})
+        assert [driver._read(f"range:m{number}.VELO") for number in (1, 2)] == [5.0, 20.0]
+        driver.finish(0.0, seen.append, limit_s=10.0)
+        driver.set_speeds(None)
+        assert driver._read("range:m1.VELO") == 20.0
         with pytest.raises(InstrumentError, match="position"):
             driver.pulses("azimuth", start_deg=0.0, step_deg=1.0, count=3)
     with pytest.raises(LostError):

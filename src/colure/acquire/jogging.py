@@ -2,16 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterator, Mapping, Sequence
+from contextlib import contextmanager, suppress
 from dataclasses import replace
 
 import numpy as np
 
 from colure.acquire.clocks import Clock
-from colure.acquire.guard import Guard, MotionWatch
+from colure.acquire.guard import SAME_DEG, Guard, MotionWatch
 from colure.errors import GuardError, InstrumentError, MotionError
 from colure.geometry.conventions import FloatArray
-from colure.instruments.protocols import AxesDriver
+from colure.instruments.protocols import AxesDriver, speed_setter_of
 from colure.model.chamber import Chamber
 from colure.model.device import Device
 
@@ -19,6 +20,8 @@ from colure.model.device import Device
 PROOF_DEG, PROOF_SHARE = 1.0, 0.1
 #: A move that is held on its way: its length, after how much of it, and how long the axis may take to stand (s).
 HOLD_DEG, HOLD_AFTER_DEG, STAND_S, RELEASED_S = 10.0, 0.5, 5.0, 0.3
+#: Slowest speed that an axis may be told, as in chamber.toml, deg/s (mm/s).
+SLOWEST_DEG_S = 0.01
 #: A fast axis is given this long to be looked at and held on its way, seconds.
 HOLD_S = 0.5
 
@@ -60,6 +63,10 @@ class Jogger:
         """Return the travel of every axis, degrees (millimetres of a prismatic joint)."""
         return {name: (axis.min_deg, axis.max_deg) for name, axis in self._guard.axes.items()}
 
+    def speeds(self) -> dict[str, float]:
+        """Return the speed of every axis as chamber.toml declares it, the fastest that it is ever told, deg/s (mm/s)."""
+        return {name: axis.speed_deg_s for name, axis in self._guard.axes.items()}
+
     def unit(self, name: str) -> str:
         """Return the unit of an axis' readout."""
         return self._guard.axes[name].unit
@@ -69,13 +76,20 @@ class Jogger:
         """Names of the axes that turn."""
         return tuple(name for name, axis in self._guard.axes.items() if not axis.fixed)
 
-    def to(self, targets_deg: Mapping[str, float]) -> dict[str, float]:
+    def to(self, targets_deg: Mapping[str, float], *, speed_deg_s: float | None = None) -> dict[str, float]:
         """Move the named axes, the others stay, and return the readouts at the end.
+
+        Parameters
+        ----------
+        speed_deg_s
+            No axis goes faster than this, deg/s (mm/s of a prismatic joint); left out: the speeds of chamber.toml.
 
         Raises
         ------
         GuardError
-            If an axis is unknown or the move is forbidden; nothing has moved.
+            If an axis is unknown or the move is forbidden, or an axis cannot go as fast; nothing has moved.
+        InstrumentError
+            If the controller cannot be told a speed; nothing has moved.
         MotionError
             If an axis does not arrive, or does anything else than it was told; it is braked.
         """
@@ -86,22 +100,63 @@ class Jogger:
         start = np.array(list(here.values()))
         target = np.array([float(targets_deg.get(name, here[name])) for name in self._guard.names])
         self._guard.check_path(np.stack([start, target]), "jog")
+        moving = [name for name, way in zip(self._guard.names, target - start, strict=True) if abs(way) > SAME_DEG]
+        self._require_speed(speed_deg_s, moving)
         if self._axes.status().held:
             self._axes.release()
+        with self._at_speed(speed_deg_s, moving):
+            readouts = self._carried_out(here, target)
+        fault = self._guard.position_fault(wanted_deg=target, found_deg=readouts)
+        if fault:
+            raise MotionError(fault)
+        return self._guard.wire(readouts)
+
+    def _carried_out(self, here: Mapping[str, float], target: FloatArray) -> FloatArray:
+        """Move to a target, watched, and return the readouts; the axes are braked whatever goes wrong."""
         watch = MotionWatch(self._guard, target, self._clock, also=self._look)
         settle_s = max(axis.settle_s for axis in self._guard.axes.values())
         try:
             self._axes.begin(self._guard.wire(target), from_deg=here)
             watch.begun()
             status = self._axes.finish(settle_s, watch, limit_s=2.0 * watch.expected_s + settle_s + 10.0)
-            readouts = self._guard.readouts(status)
+            return self._guard.readouts(status)
         except BaseException:
             self._axes.hold()
             raise
-        fault = self._guard.position_fault(wanted_deg=target, found_deg=readouts)
-        if fault:
-            raise MotionError(fault)
-        return self._guard.wire(readouts)
+
+    def _require_speed(self, speed_deg_s: float | None, names: Sequence[str]) -> None:
+        """Raise `GuardError` if one of these axes cannot go at a speed."""
+        if speed_deg_s is None:
+            return
+        for name in names:
+            axis = self._guard.axes[name]
+            # Written so that a value that is no number is no speed.
+            if not SLOWEST_DEG_S <= speed_deg_s <= axis.speed_deg_s:
+                raise GuardError(
+                    f"axis {name} speed = {speed_deg_s:g}: must be from {SLOWEST_DEG_S:g} to {axis.speed_deg_s:g} {axis.unit}/s "
+                    "(its speed in chamber.toml)"
+                )
+
+    @contextmanager
+    def _at_speed(self, speed_deg_s: float | None, names: Sequence[str]) -> Iterator[None]:
+        """Let axes go at a speed in the block; both the controller and the watch over the motion know of it."""
+        if speed_deg_s is None or not names:
+            yield
+            return
+        setter, declared = speed_setter_of(self._axes, "axis controller"), dict(self._guard.axes)
+        try:
+            setter.set_speeds(dict.fromkeys(names, speed_deg_s))
+            for name in names:
+                self._guard.axes[name] = declared[name].model_copy(update={"speed_deg_s": speed_deg_s})
+            yield
+        except BaseException:
+            self._guard.axes.update(declared)
+            # The controller is told its speeds anew at the next connection, too.
+            with suppress(InstrumentError):
+                setter.set_speeds(None)
+            raise
+        self._guard.axes.update(declared)
+        setter.set_speeds(None)
 
     def home(self) -> dict[str, float]:
         """Seek the reference marks; positions can be trusted afterwards.

@@ -85,6 +85,7 @@ class EpicsAxes:
         # A move has its own time; an answer of the server comes at once or not at all.
         self._timeout_s = min(timeout_s, 2.0)
         self._held = threading.Event()
+        self._speeds_deg_s: dict[str, float] = {}
         self._targets: dict[str, float] = {}
         self._began_s = 0.0
         self._context: Any = None
@@ -148,7 +149,7 @@ class EpicsAxes:
         self._require_free(here)
         self._targets = dict(targets_deg)
         for axis, target in targets_deg.items():
-            fastest = self._axes[axis].speed_deg_s
+            fastest = self._speeds_deg_s.get(axis, self._axes[axis].speed_deg_s)
             way = abs(target - here.positions_deg[axis])
             if per_s is not None and way == 0.0:
                 continue
@@ -156,6 +157,13 @@ class EpicsAxes:
         for axis, target in targets_deg.items():
             self._write(self._field(axis, "VAL"), float(target))
         self._began_s = self._timer.monotonic()
+
+    def set_speeds(self, speeds_deg_s: Mapping[str, float] | None) -> None:
+        """Let axes go at these speeds from the next move on (VELO); None: as declared."""
+        before, self._speeds_deg_s = self._speeds_deg_s, dict(speeds_deg_s or {})
+        for axis in before:
+            if axis not in self._speeds_deg_s:
+                self._write(self._field(axis, "VELO"), self._axes[axis].speed_deg_s)
 
     def _require_free(self, status: AxesStatus) -> None:
         if self._held.is_set() or status.held:

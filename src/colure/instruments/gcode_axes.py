@@ -50,6 +50,7 @@ class GcodeAxes:
         self._watch_lock = threading.Lock()
         self._new_reader = executor
         self._reader = executor()
+        self._speeds_deg_s: dict[str, float] = {}
         self._identity = self.identity()
 
     def identity(self) -> str:
@@ -76,6 +77,8 @@ class GcodeAxes:
             Share of the move per second at cruising speed; as fast as the axes can if None.
         """
         p = self._words
+        if per_s is None and self._speeds_deg_s:
+            per_s = self._share(targets_deg)
         words = " ".join(
             p.word.format(letter=p.letters[name], value=f"{value:.{p.decimals}f}")
             for name, value in targets_deg.items()
@@ -87,6 +90,20 @@ class GcodeAxes:
         else:
             raise InstrumentError("axes profile: `timed` is empty, the speed of a move cannot be set")
         self._reply()
+
+    def set_speeds(self, speeds_deg_s: Mapping[str, float] | None) -> None:
+        """Let axes go at these speeds from the next move on, by `timed`; None: as fast as they can."""
+        if speeds_deg_s and not self._words.timed:
+            raise InstrumentError(
+                f"{self._link.resource}: axes profile: timed is empty: this controller cannot be told a speed; leave the speed out"
+            )
+        self._speeds_deg_s = dict(speeds_deg_s or {})
+
+    def _share(self, targets_deg: Mapping[str, float]) -> float | None:
+        """Return the share of a move per second at which no axis goes faster than it shall."""
+        here = self.status().positions_deg
+        ways = {name: abs(targets_deg[name] - here[name]) for name in self._speeds_deg_s}
+        return min((self._speeds_deg_s[name] / way for name, way in ways.items() if way > 0.0), default=None)
 
     def finish(self, settle_s: float, watch: Watch, *, limit_s: float) -> AxesStatus:
         """Wait until all axes stand and have settled, looking at them meanwhile.

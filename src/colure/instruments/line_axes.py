@@ -85,6 +85,8 @@ class LineAxes:
         self._status = LineStatus(self._talk, profile, self._names)
         self._batches: deque[dict[str, float]] = deque()
         self._targets: dict[str, float] = {}
+        #: Speeds of moves by hand that `timed` has to make, degrees per second.
+        self._timed_deg_s: dict[str, float] = {}
         self._replies: list[str] = []
         self._due: set[str] = set()
         try:
@@ -140,9 +142,29 @@ class LineAxes:
 
     def _prepare(self) -> None:
         self._talk.tell(self._words.prepare)
-        for name, axis in self._names.items():
-            speed = f"{abs(self._axes[name].speed_deg_s * axis.units_per_deg):.6g}"
+        self._tell_speeds({name: self._axes[name].speed_deg_s for name in self._names})
+
+    def _tell_speeds(self, speeds_deg_s: Mapping[str, float]) -> None:
+        for name, speed_deg_s in speeds_deg_s.items():
+            axis = self._names[name]
+            speed = f"{abs(speed_deg_s * axis.units_per_deg):.6g}"
             self._talk.tell(axis.speed or self._words.speed, axis=axis.name, speed=speed)
+
+    def set_speeds(self, speeds_deg_s: Mapping[str, float] | None) -> None:
+        """Let axes go at these speeds from the next move on, by `speed` or else by `timed`; None: as declared."""
+        told = [name for name, axis in self._names.items() if axis.speed or self._words.speed]
+        self._timed_deg_s = {}
+        if speeds_deg_s is None:
+            self._tell_speeds({name: self._axes[name].speed_deg_s for name in told})
+        elif all(name in told for name in speeds_deg_s):
+            self._tell_speeds(speeds_deg_s)
+        elif all(self._names[name].timed or self._words.timed for name in speeds_deg_s):
+            self._timed_deg_s = dict(speeds_deg_s)
+        else:
+            raise InstrumentError(
+                f"{self._line.resource}: line profile: neither speed nor timed has words: this controller cannot be told a speed; "
+                "leave the speed out"
+            )
 
     def identity(self) -> str:
         """Return what the controller says it is, if it can tell."""
@@ -219,6 +241,9 @@ class LineAxes:
             return
         batch = self._batches.popleft()
         self._targets |= batch
+        ways = {name: self._off(name, here[name], target) for name, target in batch.items()}
+        if per_s is None and self._timed_deg_s:
+            per_s = min(self._timed_deg_s[name] / way for name, way in ways.items())
         values = {name: self._value(name, batch.get(name, here[name])) for name in self._names}
         words = self._words.separator.join(
             self._words.word.format(axis=self._names[name].name, value=values[name]) for name in batch
@@ -233,7 +258,7 @@ class LineAxes:
         else:
             for name in batch:
                 axis = self._names[name]
-                rate = abs(batch[name] - here[name]) * (per_s or 0.0) * abs(axis.units_per_deg)
+                rate = ways[name] * (per_s or 0.0) * abs(axis.units_per_deg)
                 fields = {**shared, "axis": axis.name, "value": values[name], "speed": f"{rate:.6g}"}
                 self._command(own[name] or common, (name,), fields)
         self._talk.tell(self._words.start, moves=True)

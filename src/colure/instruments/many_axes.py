@@ -14,8 +14,10 @@ from colure.instruments.protocols import (
     AxesStatus,
     HeldError,
     LostError,
+    SpeedSetter,
     Timer,
     Watch,
+    speed_setter_of,
     unheard,
 )
 
@@ -118,6 +120,21 @@ class ManyAxes:
             if len(parts) > 1:
                 self.hold()
             raise
+
+    def set_speeds(self, speeds_deg_s: Mapping[str, float] | None) -> None:
+        """Tell every controller the speeds of its axes; None: as declared.
+
+        Raises
+        ------
+        InstrumentError
+            If the driver of one of them cannot be told, or its words lack a speed.
+        """
+        for one in self.controllers:
+            own = {} if speeds_deg_s is None else {n: v for n, v in speeds_deg_s.items() if n in one.axes}
+            if own:
+                speed_setter_of(one.driver, one.name).set_speeds(own)
+            elif speeds_deg_s is None and isinstance(one.driver, SpeedSetter):
+                one.driver.set_speeds(None)
 
     def _require_at_zero(self, targets_deg: Mapping[str, float]) -> None:
         for name in self._fixed:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
-from typing import Any, Protocol
+from typing import Any, Protocol, runtime_checkable
 
 from colure.errors import InstrumentError as InstrumentError  # noqa: PLC0414 - the room's front offers it too
 from colure.geometry.conventions import ComplexArray, FloatArray
@@ -161,6 +161,26 @@ class AxesDriver(Protocol):
     def beat(self) -> None: ...
     def reconnect(self) -> None: ...
     def close(self) -> None: ...
+
+
+@runtime_checkable
+class SpeedSetter(Protocol):
+    """An axes driver that can be told how fast axes go; a driver without this method moves by hand at its own speed only.
+
+    `set_speeds` holds for the moves after it, degrees (millimetres) per second by axis; None: as declared. It raises
+    `InstrumentError` with the missing word where the controller cannot be told, and nothing has changed then.
+    """
+
+    def set_speeds(self, speeds_deg_s: Mapping[str, float] | None) -> None: ...
+
+
+def speed_setter_of(axes: AxesDriver, name: str) -> SpeedSetter:
+    """Return an axes driver as one that can be told speeds; raises `InstrumentError` if it cannot."""
+    if not isinstance(axes, SpeedSetter):
+        raise InstrumentError(
+            f"{name}: the driver lacks `set_speeds`: this controller cannot be told a speed; leave the speed out"
+        )
+    return axes
 
 
 class StateDriver(Protocol):

@@ -27,6 +27,7 @@ class LineController:
         others = [name for name in stage.axes if name not in NUMBERS]
         numbers = NUMBERS | {name: len(NUMBERS) + 1 + number for number, name in enumerate(others)}
         self._names = {numbers[name]: name for name in stage.axes}
+        self._rates_deg_s: dict[str, float] = {}
 
     def answer(self, line: str) -> str:
         """Execute one line and return the reply without its line end."""
@@ -43,14 +44,17 @@ class LineController:
         return self._axis(word, self._names[round(numbers[0])], numbers)
 
     def _axis(self, word: str, name: str, numbers: list[float]) -> str:
-        number = NUMBERS[name]
+        number = round(numbers[0])
         if word == "WHERE" and len(numbers) == 1:
             return f"POS {number} {self.stage.positions()[name] * STEPS_PER_DEG:.0f}"
         if word == "BUSY" and len(numbers) == 1:
             return f"BUSY {number} {'YES' if self.stage.moving() else 'NO'}"
         if word == "RATE" and len(numbers) == 2:
             fastest = self.stage.axes[name].speed_deg_s * STEPS_PER_DEG
-            return "OK" if 0.0 < numbers[1] <= fastest * 1.001 else f"ERR rate above {fastest:.0f}"
+            if not 0.0 < numbers[1] <= fastest * 1.001:
+                return f"ERR rate above {fastest:.0f}"
+            self._rates_deg_s[name] = numbers[1] / STEPS_PER_DEG
+            return "OK"
         if word == "SEEK" and len(numbers) == 1:
             self.stage.home()
             return "OK"
@@ -64,7 +68,7 @@ class LineController:
         fault = self.stage.limit_fault({name: target})
         if fault:
             return f"ERR {fault}"
-        self.stage.start({name: target}, coordinated=False)
+        self.stage.start({name: target}, coordinated=False, speeds_deg_s=self._rates_deg_s)
         garbage = fail_to_answer(self.stage)
         return garbage or ("ERR HELD" if self.stage.held.is_set() else "OK")
 

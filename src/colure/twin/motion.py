@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import threading
+from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from functools import cached_property
 from itertools import pairwise
@@ -235,13 +236,22 @@ class Stage:
         self._door_until = self.clock.now() + seconds
         self.hold()
 
-    def start(self, targets: dict[str, float], *, per_s: float | None = None, coordinated: bool = True) -> None:
+    def start(
+        self,
+        targets: dict[str, float],
+        *,
+        per_s: float | None = None,
+        coordinated: bool = True,
+        speeds_deg_s: Mapping[str, float] | None = None,
+    ) -> None:
         """Start a move after the one in progress.
 
         per_s
             Share of the move per second at cruising speed; as fast as the axes can if None.
         coordinated
             All axes start and end together; otherwise each axis goes at its own speed.
+        speeds_deg_s
+            Speeds of such axes that a command has set; never faster than the axis can.
         """
         kind = self.faults.next_move()
         self._before_move(kind)
@@ -257,7 +267,8 @@ class Stage:
             rate, ramp, bend = self._shared(ways, per_s)
             for name, way in ways.items():
                 axis = self.axes[name]
-                speed, acceleration, jerk = axis.speed_deg_s, axis.acceleration_deg_s2, axis.jerk
+                acceleration, jerk = axis.acceleration_deg_s2, axis.jerk
+                speed = min(axis.speed_deg_s, (speeds_deg_s or {}).get(name, axis.speed_deg_s))
                 if coordinated and way != 0.0:
                     speed, acceleration, jerk = abs(way) * rate, abs(way) * ramp, abs(way) * bend
                 self._moves[name] = Move(

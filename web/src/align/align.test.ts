@@ -13,7 +13,7 @@ const sent: Record<string, unknown>[] = [];
 /** What the server says after a look or a move: readouts, and the pose that they come to. */
 const byHand = () => ({
   at: 0, text: "arrived", sweep: null,
-  axes: Object.entries(readouts).map(([axis, readout_deg]) => ({ axis, unit: axis === "lift" ? "mm" : "deg", readout_deg, min_deg: -200, max_deg: 370, home_deg: 0 })),
+  axes: Object.entries(readouts).map(([axis, readout_deg]) => ({ axis, unit: axis === "lift" ? "mm" : "deg", readout_deg, min_deg: -200, max_deg: 370, home_deg: 0, speed_deg_s: 12 })),
   pose: { axes: [], angles_deg: [], joints: [readouts["turntable"], readouts["arm"], readouts["rotary"]] },
 }); // prettier-ignore
 
@@ -72,6 +72,13 @@ describe("the align page on a mount with joints", () => {
       { campaign: "c", to_deg: { arm: 10 }, clear: true },
       { campaign: "c", to_deg: { turntable: 10 }, clear: true },
     ]);
+    const speed = [...page.element.querySelectorAll<HTMLInputElement>("input[type=number]")].find((one) => one.getAttribute("aria-label")!.startsWith("no axis goes faster"))!; // prettier-ignore
+    speed.value = "2.5";
+    press("+1", row("arm"));
+    await vi.waitFor(() => expect(row("arm").textContent).toContain("11.000°"));
+    expect(sent[2]).toEqual({ campaign: "c", to_deg: { arm: 11 }, speed_deg_s: 2.5, clear: true });
+    expect(row("arm").textContent).toContain("at most 12°/s");
+    expect(speed.isConnected && speed.value).toBe("2.5"); // the choice stays for the next move
     // A prismatic joint reads in millimetres.
     expect(row("lift").textContent).toContain("120.000 mm");
     expect(row("lift").querySelector("input")!.getAttribute("aria-label")).toContain("millimetres");

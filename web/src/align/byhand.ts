@@ -15,6 +15,10 @@ import { cursor } from "../shell/cursor";
 /** What stands behind a readout: degrees, or millimetres of a prismatic joint. */
 const unit = (axis: Limits): string => (axis.unit === "mm" ? " mm" : "°");
 
+/** What a move takes with it: no axis goes faster than the number in the field; an empty field leaves the chamber's speeds. */
+export const atSpeed = (text: string): { speed_deg_s?: number } =>
+  text.trim() === "" ? {} : { speed_deg_s: Number(text) };
+
 const STEPS = [-10, -1, -0.1, 0.1, 1, 10];
 
 export class HandPanel {
@@ -26,6 +30,16 @@ export class HandPanel {
   private buttons: HTMLButtonElement[] = [];
   private clear = h("input", { attrs: { type: "checkbox" }, on: { change: () => this.enable() } });
   private stopWatching: () => void;
+  private speed = h("input", {
+    attrs: {
+      type: "number",
+      min: 0.01,
+      max: 1000,
+      step: "any",
+      placeholder: "as declared",
+      "aria-label": "no axis goes faster than this, degrees (millimetres) per second; empty: as the chamber declares",
+    },
+  });
   private again = h("input", { attrs: { type: "checkbox" } });
   private timer = 0;
   private before: (number | null)[][] = [];
@@ -106,7 +120,7 @@ export class HandPanel {
       });
       const to = (v: number) =>
         this.run(`${a.axis} to ${v.toFixed(2)}${unit(a)}`, () =>
-          post("/api/move", { campaign, to_deg: { [a.axis]: v }, clear: true }),
+          post("/api/move", { campaign, to_deg: { [a.axis]: v }, ...atSpeed(this.speed.value), clear: true }),
         );
       return [
         h("strong", {}, a.axis),
@@ -129,7 +143,7 @@ export class HandPanel {
         h(
           "span",
           { class: "mono small" },
-          `${a.min_deg}${unit(a)} to ${a.max_deg}${unit(a)}, home ${a.home_deg}${unit(a)}`,
+          `${a.min_deg}${unit(a)} to ${a.max_deg}${unit(a)}, home ${a.home_deg}${unit(a)}, at most ${a.speed_deg_s}${unit(a)}/s`,
         ),
       ];
     });
@@ -150,12 +164,22 @@ export class HandPanel {
     const goTo = this.gated(
       button("point there", () =>
         this.run("to a direction", () =>
-          post("/api/point", { campaign, theta_deg: Number(theta.value), phi_deg: Number(phi.value), clear: true }),
+          post("/api/point", {
+            campaign,
+            theta_deg: Number(theta.value),
+            phi_deg: Number(phi.value),
+            ...atSpeed(this.speed.value),
+            clear: true,
+          }),
         ),
       ),
     );
     const rest = this.gated(
-      button("all to home", () => this.run("to home", () => post("/api/rest", { campaign, seek: false, clear: true }))),
+      button("all to home", () =>
+        this.run("to home", () =>
+          post("/api/rest", { campaign, seek: false, ...atSpeed(this.speed.value), clear: true }),
+        ),
+      ),
     );
     const seek = this.gated(
       button("seek reference marks", () =>
@@ -165,7 +189,13 @@ export class HandPanel {
     const keep = button("make this home", () => this.keep(), "", "writes home_deg into chamber.toml");
     keep.disabled = !may("configure") || !this.last?.axes.length;
     return [
-      h("div", { class: "row" }, where, h("label", { class: "row small" }, this.clear, "the axes are free to move")),
+      h(
+        "div",
+        { class: "row" },
+        where,
+        h("label", { class: "row small" }, this.clear, "the axes are free to move"),
+        h("label", { class: "row small" }, "speed / deg/s", this.speed),
+      ),
       rows.length
         ? h(
             "div",

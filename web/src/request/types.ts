@@ -395,6 +395,7 @@ export interface Limits {
   min_deg: number;
   max_deg: number;
   home_deg: number;
+  speed_deg_s: number;
 }
 
 export interface Pose {
@@ -413,6 +414,7 @@ export interface SweepMessage {
 export interface MoveRequest {
   campaign: string;
   to_deg: Record<string, number>;
+  speed_deg_s?: number | null;
   clear: true;
 }
 
@@ -420,12 +422,14 @@ export interface PointAt {
   campaign: string;
   theta_deg: number;
   phi_deg: number;
+  speed_deg_s?: number | null;
   clear: true;
 }
 
 export interface HomeOf {
   campaign: string;
   seek?: boolean;
+  speed_deg_s?: number | null;
   clear: true;
 }
 

@@ -15,8 +15,18 @@ from colure.model.strict_json import json_text
 
 if TYPE_CHECKING:
     from colure.acquire.jogging import Jogger
+    from colure.model.campaign import Campaign
 
 folder_argument = click.argument("folder", type=click.Path(path_type=Path), default=Path())
+speed_option = click.option(
+    "--speed",
+    "speed_deg_s",
+    type=FiniteRange(0.01, 1000),
+    help="No axis goes faster than this, deg/s (mm/s of a prismatic joint). [default: speeds of chamber.toml]",
+)
+set_home_option = click.option(
+    "--set-home", is_flag=True, help="Make where the axes stand at the end their home (`home_deg` in chamber.toml)."
+)
 yes_option = click.option("--yes", is_flag=True, help="Everyone is clear of the axes; do not ask (for scripts).")
 json_option = click.option("--json", "as_json", is_flag=True, help="Print JSON for programs instead of text.")
 
@@ -35,6 +45,8 @@ json_option = click.option("--json", "as_json", is_flag=True, help="Print JSON f
 @click.option(
     "--senses", is_flag=True, help="Turn every axis by 1 deg and back, and ask whether it went the right way."
 )
+@speed_option
+@set_home_option
 @yes_option
 @json_option
 def jog(
@@ -44,6 +56,8 @@ def jog(
     to_deg: float | None,
     home: bool,
     senses: bool,
+    speed_deg_s: float | None,
+    set_home: bool,
     yes: bool,
     as_json: bool,
 ) -> None:
@@ -54,7 +68,8 @@ def jog(
     \b
     Examples:
       colure jog my-campaign
-      colure jog my-campaign --axis azimuth --by 5
+      colure jog my-campaign --axis azimuth --by 5 --speed 2
+      colure jog my-campaign --set-home
       colure jog my-campaign --senses
     """
     from colure.app.services.jogging import jogger
@@ -65,7 +80,10 @@ def jog(
         by_deg is None and to_deg is None
     ):
         raise InputError(["jog: give --axis with --by or --to (deg), or --home, or --senses"])
-    with jogger(Campaign.load(folder)) as hand, _Refusals():
+    if speed_deg_s is not None and axis is None:
+        raise InputError(["--speed: goes with --axis and --by or --to"])
+    campaign = Campaign.load(folder)
+    with jogger(campaign) as hand, _Refusals():
         if home:  # the axes may be where no readout is trusted
             _clear(yes, "all axes seek their reference marks")
             here = hand.home()
@@ -80,11 +98,12 @@ def jog(
                 raise InputError([f"--axis = {axis!r}: must be one of {', '.join(here)}"])
             target = to_deg if to_deg is not None else here[axis] + (by_deg or 0.0)
             _clear(yes, f"{axis} turns from {here[axis]:.3f} to {target:.3f} {hand.unit(axis)}")
-            here = hand.to({axis: target})
+            here = hand.to({axis: target}, speed_deg_s=speed_deg_s)
         if as_json:
             say(json_text(here))
         elif home or axis is not None:
             _show(here, hand)
+        _keep_home(campaign, here if set_home else {}, as_json=as_json)
 
 
 @click.command()
@@ -94,6 +113,8 @@ def jog(
 @click.option("--theta", type=FINITE, help="Bearing: polar angle from boresight, degrees.")
 @click.option("--phi", type=FINITE, help="Bearing: angle about boresight, degrees.")
 @click.option("--home", is_flag=True, help="Go to `home_deg` of every axis.")
+@speed_option
+@set_home_option
 @yes_option
 @json_option
 def goto(
@@ -103,6 +124,8 @@ def goto(
     theta: float | None,
     phi: float | None,
     home: bool,
+    speed_deg_s: float | None,
+    set_home: bool,
     yes: bool,
     as_json: bool,
 ) -> None:
@@ -110,7 +133,8 @@ def goto(
 
     \b
     Examples:
-      colure goto my-campaign --az 20 --el 5
+      colure goto my-campaign --az 20 --el 5 --speed 2
+      colure goto my-campaign --az 0 --el 0 --set-home
       colure goto my-campaign --home
     """
     from colure.app.services.jogging import jogger, readouts_for
@@ -127,11 +151,12 @@ def goto(
         _clear(
             yes, "axes go to " + ", ".join(f"{name} {value:.3f} {hand.unit(name)}" for name, value in targets.items())
         )
-        here = hand.to(targets)
+        here = hand.to(targets, speed_deg_s=speed_deg_s)
         if as_json:
             say(json_text(here))
         else:
             _show(here, hand)
+        _keep_home(campaign, here if set_home else {}, as_json=as_json)
 
 
 @click.command()
@@ -167,10 +192,19 @@ def trace(folder: Path, count: int, as_json: bool) -> None:
 
 
 def _show(here: Mapping[str, float], hand: Jogger) -> None:
-    limits = hand.limits()
+    limits, fastest = hand.limits(), hand.speeds()
     for name, value in here.items():
-        unit = hand.unit(name)
-        say(f"{name:<10} {value:9.3f} {unit}   limits {limits[name][0]:g} to {limits[name][1]:g} {unit}")
+        unit, (low, high) = hand.unit(name), limits[name]
+        rate = f", at most {fastest[name]:g} {unit}/s" if name in hand.turning else ""
+        say(f"{name:<10} {value:9.3f} {unit}   limits {low:g} to {high:g} {unit}{rate}")
+
+
+def _keep_home(campaign: Campaign, here: Mapping[str, float], *, as_json: bool) -> None:
+    """Make readouts the home of axes, if there are any, and say so."""
+    from colure.app.services.jogging import set_home
+
+    for line in set_home(campaign, here) if here else []:
+        say(line, err=as_json)
 
 
 def _prove_all(hand: Jogger, *, yes: bool) -> None:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Mapping
 from contextlib import contextmanager
 from typing import TYPE_CHECKING
 
@@ -46,6 +46,27 @@ def readouts_for(
     if ways[0].fault:
         raise InputError([f"goto: {ways[0].fault}"])
     return ways[0].readouts_deg
+
+
+def set_home(campaign: Campaign, readouts_deg: Mapping[str, float]) -> list[str]:
+    """Make readouts the home of axes in chamber.toml, the file as it was beside it, and say so, an axis a line.
+
+    Raises
+    ------
+    InputError
+        If a readout is beyond the limits of its axis; nothing is written then.
+    """
+    import time
+
+    from colure.app.storage.file_edits import write_homes
+
+    table = campaign.chamber.driven_table
+    homes = {name: value for name, value in readouts_deg.items() if not table[name].fixed}
+    write_homes(campaign.folder, campaign.chamber, homes, time.strftime("%Y%m%d-%H%M%S"))
+    return [
+        f"{name}: home at {value:.4f} {table[name].unit} now (before: {table[name].home_deg:g})"
+        for name, value in homes.items()
+    ]
 
 
 def sweeps(campaign: Campaign, made: Plan, count: int) -> Iterator[Sweep]:

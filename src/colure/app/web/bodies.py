@@ -87,9 +87,13 @@ MOST_AXES = 24
 Turn = Annotated[float, Field(ge=-3600, le=3600)]
 
 
+Speed = Annotated[float, Field(ge=0.01, le=1000)]
+
+
 class MoveRequest(Body):
     campaign: Id
     to_deg: Annotated[dict[AxisKey, Turn], Field(min_length=1, max_length=MOST_AXES)]
+    speed_deg_s: Speed | None = None
     clear: Literal[True]
 
 
@@ -97,12 +101,14 @@ class PointAt(Body):
     campaign: Id
     theta_deg: float = Field(ge=0, le=180)
     phi_deg: float = Field(ge=-720, le=720)
+    speed_deg_s: Speed | None = None
     clear: Literal[True]
 
 
 class HomeOf(Body):
     campaign: Id
     seek: bool = False
+    speed_deg_s: Speed | None = None
     clear: Literal[True]
 
 

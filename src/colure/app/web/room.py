@@ -118,7 +118,14 @@ class Room:
             )
             raise InputError([f"{what}; stop it first, or wait"])
 
-    async def hand(self, campaign: str, action: Action, values: dict[str, float], words: str) -> ByHand:
+    async def hand(
+        self,
+        campaign: str,
+        action: Action,
+        values: dict[str, float],
+        words: str,
+        speed_deg_s: float | None = None,
+    ) -> ByHand:
         """Do one thing by hand, in a process of its own that every stop reaches, and return what was found.
 
         Raises
@@ -133,7 +140,7 @@ class Room:
         try:
             self._child = await asyncio.create_subprocess_exec(
                 sys.executable, "-m", "colure.app.web.scan.hand", str(folder), action, json.dumps(values),
-                stdin=asyncio.subprocess.PIPE, stdout=asyncio.subprocess.PIPE, limit=LONGEST_LINE, start_new_session=True,
+                *([] if speed_deg_s is None else ["--speed", repr(speed_deg_s)]), stdin=asyncio.subprocess.PIPE, stdout=asyncio.subprocess.PIPE, limit=LONGEST_LINE, start_new_session=True,
             )  # fmt: skip
             child = self._child
             assert child.stdout is not None  # it was asked for

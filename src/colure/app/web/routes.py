@@ -179,17 +179,21 @@ async def sweep(room: Room, session: Session, ids: dict[str, str], body: Campaig
 
 async def move(room: Room, session: Session, ids: dict[str, str], body: MoveRequest) -> ByHand:
     said = ", ".join(f"{axis} to {value:g} deg" for axis, value in body.to_deg.items())
-    return await room.hand(body.campaign, "move", dict(body.to_deg), f"by hand: {said}")
+    return await room.hand(body.campaign, "move", dict(body.to_deg), f"by hand: {said}", body.speed_deg_s)
 
 
 async def point(room: Room, session: Session, ids: dict[str, str], body: PointAt) -> ByHand:
     words = f"by hand: to theta {body.theta_deg:g}, phi {body.phi_deg:g} deg"
-    return await room.hand(body.campaign, "point", {"theta": body.theta_deg, "phi": body.phi_deg}, words)
+    values = {"theta": body.theta_deg, "phi": body.phi_deg}
+    return await room.hand(body.campaign, "point", values, words, body.speed_deg_s)
 
 
 async def rest(room: Room, session: Session, ids: dict[str, str], body: HomeOf) -> ByHand:
-    words = "all axes seek their reference marks" if body.seek else "by hand: all axes to their home"
-    return await room.hand(body.campaign, "home" if body.seek else "rest", {}, words)
+    if body.seek:
+        if body.speed_deg_s is not None:
+            raise InputError(["speed_deg_s: reference marks are sought at the controller's own speed; leave it out"])
+        return await room.hand(body.campaign, "home", {}, "all axes seek their reference marks")
+    return await room.hand(body.campaign, "rest", {}, "by hand: all axes to their home", body.speed_deg_s)
 
 
 async def set_rest(room: Room, session: Session, ids: dict[str, str], body: SetHome) -> preparing.Written:

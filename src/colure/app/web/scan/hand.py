@@ -45,7 +45,9 @@ class _Stop:
             raise MotionError("stopped from the control room")
 
 
-def carry_out(folder: Path, action: Action, values: Mapping[str, float], stop: _Stop) -> ByHand:
+def carry_out(
+    folder: Path, action: Action, values: Mapping[str, float], stop: _Stop, *, speed_deg_s: float | None = None
+) -> ByHand:
     """Do one thing by hand and return what was found; raises `ColureError` with the reason if it was not done."""
     campaign = Campaign.load(folder)
     if action == "sweep":
@@ -61,13 +63,15 @@ def carry_out(folder: Path, action: Action, values: Mapping[str, float], stop: _
     with jogger(campaign, stop.look) as hand:
         here = hand.where()
         if action == "move":
-            here = hand.to(values)
+            here = hand.to(values, speed_deg_s=speed_deg_s)
         elif action == "point":
-            here = hand.to(readouts_for(campaign, az=None, el=None, theta=values["theta"], phi=values["phi"]))
+            there = readouts_for(campaign, az=None, el=None, theta=values["theta"], phi=values["phi"])
+            here = hand.to(there, speed_deg_s=speed_deg_s)
         elif action == "home":
             here = hand.home()
         elif action == "rest":
-            here = hand.to({name: axis.home_deg for name, axis in campaign.chamber.driven_table.items()})
+            homes = {name: axis.home_deg for name, axis in campaign.chamber.driven_table.items()}
+            here = hand.to(homes, speed_deg_s=speed_deg_s)
         words = {"where": "nothing moved", "home": "reference marks found"}.get(action, "arrived")
         axes, pose = _limits(campaign, hand, here), _pose(campaign.chamber, here)
         return {"at": time.time(), "text": words, "axes": axes, "pose": pose, "sweep": None}
@@ -85,7 +89,7 @@ def _limits(campaign: Campaign, hand: Jogger, here: Mapping[str, float]) -> list
     limits, table = hand.limits(), campaign.chamber.driven_table
     return [
         {"axis": name, "unit": hand.unit(name), "readout_deg": round(value, 4), "min_deg": limits[name][0],
-        "max_deg": limits[name][1], "home_deg": table[name].home_deg}
+        "max_deg": limits[name][1], "home_deg": table[name].home_deg, "speed_deg_s": table[name].speed_deg_s}
         for name, value in here.items()
     ]  # fmt: skip
 
@@ -120,12 +124,14 @@ def main() -> int:
     parser.add_argument("folder", type=Path)
     parser.add_argument("action", choices=get_args(Action))
     parser.add_argument("values", help="JSON: angles in degrees by name")
+    parser.add_argument("--speed", type=float, help="no axis goes faster, deg/s")
     arguments = parser.parse_args()
     stop = _Stop()
     threading.Thread(target=stop.listen, daemon=True).start()
     answer: dict[str, Any]
     try:
-        answer = {"found": carry_out(arguments.folder, arguments.action, json.loads(arguments.values), stop)}
+        values = json.loads(arguments.values)
+        answer = {"found": carry_out(arguments.folder, arguments.action, values, stop, speed_deg_s=arguments.speed)}
     except InputError as error:
         answer = {"faults": error.faults}
     except (GuardError, InstrumentError, MotionError) as error:

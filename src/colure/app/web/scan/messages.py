@@ -123,7 +123,7 @@ class Before(TypedDict):
 
 
 class Limits(TypedDict):
-    """Where a motor axis stands and how far it goes, in `unit`: degrees, or mm of a prismatic joint."""
+    """Where a motor axis stands, how far and how fast it goes, in `unit`: degrees, or mm of a prismatic joint."""
 
     axis: str
     unit: str
@@ -131,6 +131,7 @@ class Limits(TypedDict):
     min_deg: float
     max_deg: float
     home_deg: float
+    speed_deg_s: float
 
 
 class SweepMessage(TypedDict):
