@@ -52,6 +52,7 @@ def pytest_addoption(parser: pytest.Parser) -> None:
     parser.addoption("--nightly", action="store_true", help="run the long versions of the crash and operation tests")
 
 
+@pytest.hookimpl(optionalhook=True)
 def pytest_xdist_auto_num_workers(config: pytest.Config) -> int:
     """One test process more than there are cores: many tests wait for sockets, processes and a browser."""
     return (os.cpu_count() or 1) + 1

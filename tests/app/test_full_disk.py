@@ -76,6 +76,20 @@ def test_a_full_disk_ends_every_command_in_one_line_and_what_was_there_stays(hor
         assert not lost and not [path.name for path in after if path.name.endswith(".part")], command
 
 
+@pytest.mark.parametrize("how", [(), ("--device", "horn", "--band", "37-40")], ids=["demo", "kind"])
+def test_a_new_campaign_is_whole_or_not_there(tmp_path, how):
+    for size_bytes, file in ((200, "chamber.toml"), (8000, "probe.nc")):  # the first file, and the last
+        with files_up_to(size_bytes):
+            done = CliRunner().invoke(main, ["new", str(tmp_path / "deep" / "new"), *how])
+        assert done.exit_code == 2 and f"{file}: File too large" in done.output, done.output
+        assert len(done.output.strip().splitlines()) == 1 and not list(tmp_path.iterdir())
+    (tmp_path / "kept").mkdir()
+    with files_up_to(200):
+        CliRunner().invoke(main, ["new", str(tmp_path / "kept"), *how])
+    assert list(tmp_path.rglob("*")) == [tmp_path / "kept"]  # a folder that was there stays
+    assert CliRunner().invoke(main, ["new", str(tmp_path / "kept"), *how]).exit_code == 0
+
+
 def test_a_disk_that_fills_in_the_middle_of_a_run_stops_it_and_it_goes_on_later(horn, tmp_path):
     folder = tmp_path / "horn"
     shutil.copytree(horn, folder, ignore=shutil.ignore_patterns("runs"))

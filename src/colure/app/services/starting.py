@@ -6,8 +6,8 @@ All of it is invented and says so.
 
 from __future__ import annotations
 
-import shutil
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterator, Mapping, Sequence
+from contextlib import contextmanager, suppress
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
@@ -115,16 +115,40 @@ KINDS: dict[str, StartingKind] = {
 
 def new_campaign(folder: Path) -> list[Path]:
     """Copy the demo campaign as a starting point; refuses to overwrite."""
-    folder.mkdir(parents=True, exist_ok=True)
-    targets = [folder / source.name for source in sorted(DEMO_FOLDER.glob("*.toml"))]
-    taken = [path.name for path in targets if path.exists()]
+    sources = sorted(DEMO_FOLDER.glob("*.toml"))
+    with _whole_folder(folder, [source.name for source in sources]) as targets:
+        for source, target in zip(sources, targets, strict=True):
+            write_whole(target, source.read_text(encoding="utf-8"))
+        write_probe_calibration(Campaign.load(folder))
+    return [*targets, folder / "probe.nc"]
+
+
+@contextmanager
+def _whole_folder(folder: Path, names: Sequence[str]) -> Iterator[list[Path]]:
+    """Yield the paths of files that the block writes, the probe's calibration too: all of them, or none and no folder.
+
+    Raises
+    ------
+    InputError
+        If one of them is there already.
+    """
+    targets = [folder / name for name in names]
+    written = [*targets, folder / "probe.nc"]
+    taken = [path.name for path in written if path.exists()]
     if taken:
         raise InputError([f"{folder}: holds {', '.join(taken)} already; choose an empty folder"])
-    for target in targets:
-        shutil.copyfile(DEMO_FOLDER / target.name, target)
-    campaign = Campaign.load(folder)
-    write_probe_calibration(campaign)
-    return [*targets, folder / "probe.nc"]
+    new_folders = [one for one in (folder, *folder.parents) if not one.exists()]
+    try:
+        folder.mkdir(parents=True, exist_ok=True)
+        yield targets
+    except BaseException:
+        # What failed is to be told, not what could not be taken away after it.
+        with suppress(OSError):
+            for path in written:
+                path.unlink(missing_ok=True)
+            for one in new_folders:
+                one.rmdir()
+        raise
 
 
 def copy_profile(folder: Path, name: str) -> Path:
@@ -136,7 +160,7 @@ def copy_profile(folder: Path, name: str) -> Path:
     source, target = profile_path(name, None), folder / f"{name}.toml"
     if target.exists():
         raise InputError([f"{folder}: holds {target.name} already; rename or remove it first"])
-    shutil.copyfile(source, target)
+    write_whole(target, source.read_text(encoding="utf-8"))
     return target
 
 
@@ -163,10 +187,6 @@ def start_campaign(folder: Path, *, kind: str, band: str) -> list[Path]:
 
     start, stop = band_of(band)
     wavelength = LIGHT / (0.5e9 * (start + stop))
-    targets = [folder / f"{name}.toml" for name in ("chamber", "device", "goal", "twin")]
-    taken = [path.name for path in (*targets, folder / "probe.nc") if path.exists()]
-    if taken:
-        raise InputError([f"{folder}: holds {', '.join(taken)} already; choose an empty folder"])
     table = KINDS[kind].table(1e3 * wavelength)
     device = _device(KINDS[kind], start, stop, table)
     goal = {"name": f"{KINDS[kind].name}, first look", "start_ghz": start, "stop_ghz": stop,
@@ -185,10 +205,10 @@ def start_campaign(folder: Path, *, kind: str, band: str) -> list[Path]:
         "# The truth of the simulated chamber: imperfections drawn within what chamber.toml declares, and its device.\n"
         + tomlkit.dumps(drawn),
     )
-    folder.mkdir(parents=True, exist_ok=True)
-    for path, text in zip(targets, texts, strict=True):
-        write_whole(path, text)
-    write_probe_calibration(Campaign.load(folder))
+    with _whole_folder(folder, ("chamber.toml", "device.toml", "goal.toml", "twin.toml")) as targets:
+        for path, text in zip(targets, texts, strict=True):
+            write_whole(path, text)
+        write_probe_calibration(Campaign.load(folder))
     return [*targets, folder / "probe.nc"]
 
 
