@@ -2,8 +2,12 @@
 
 from __future__ import annotations
 
+import os
+import stat
+
 import pytest
 
+from colure.acquire import locks
 from colure.acquire.journal import Journal
 from colure.acquire.locks import canonical, hold_lock, hold_resource
 from colure.acquire.outcome import Options
@@ -197,4 +201,46 @@ def test_a_lock_file_that_is_a_link_is_refused_and_its_target_left_alone(tmp_pat
     note = tmp_path / "y.lock.pid"
     note.symlink_to(victim)
     hold_lock(tmp_path / "y.lock", "controller").close()
+    note.unlink()
+    note.hardlink_to(victim)
+    hold_lock(tmp_path / "y.lock", "controller").close()
     assert victim.read_text(encoding="utf-8") == "precious"
+
+
+@pytest.fixture(params=[True, False], ids=["a name in memory", "a file"])
+def locking(request, tmp_path, monkeypatch):
+    """Both ways of locking a line, the file in a folder of the test."""
+    if request.param and not locks.NAMES_IN_MEMORY:
+        pytest.skip("this system has no names in memory")
+    monkeypatch.setattr(locks, "NAMES_IN_MEMORY", request.param)
+    monkeypatch.setattr(locks, "SHARED_FOLDER", tmp_path)
+    return request.param, tmp_path
+
+
+@pytest.mark.skipif(os.name == "nt", reason="wants links and pipes of POSIX")
+@pytest.mark.parametrize("plant", ["link", "pipe", "folder", "gone"])
+def test_what_others_put_in_the_place_of_a_lines_lock_lets_no_second_program_drive_it(locking, plant):
+    """Another user's link, pipe or folder at the lock file, or the file taken away, while or before it is held."""
+    in_memory, folder = locking
+    hold_resource(line := "TCPIP::192.0.2.7::5026::SOCKET").close()
+    (lock,) = folder.glob("*.lock")
+    assert stat.S_IMODE(lock.stat().st_mode) == 0o666  # another user may lock it, too
+    lock.unlink()
+    if plant == "link":
+        lock.symlink_to(folder / "victim")
+    elif plant == "pipe":
+        os.mkfifo(lock)
+    elif plant == "folder":
+        lock.mkdir()
+    if plant != "gone" and not in_memory:
+        with pytest.raises(LockedError, match="remove it"):
+            hold_resource(line)
+        return
+    held = hold_resource(line)
+    if plant == "gone" and in_memory:
+        lock.unlink()
+    with pytest.raises(LockedError, match=f"in use by process {os.getpid()}"):
+        hold_resource(line)
+    held.close()
+    hold_resource(line).close()
+    assert not (folder / "victim").exists()

@@ -2,10 +2,14 @@
 
 from __future__ import annotations
 
+import errno
 import hashlib
 import ipaddress
 import os
 import socket
+import stat
+import struct
+import sys
 import tempfile
 from contextlib import suppress
 from pathlib import Path
@@ -13,6 +17,33 @@ from typing import IO
 
 from colure.errors import InstrumentError, LockedError
 from colure.instruments.resources import resource_name
+
+#: Where all users of a computer find each other's locks; the folder for temporary files is often a user's own.
+SHARED_FOLDER = Path(os.environ.get("PROGRAMDATA", tempfile.gettempdir()) if os.name == "nt" else "/tmp")
+#: A name in memory that one process holds at a time, whichever user's; nobody can take it away or leave it behind (Linux, unix(7)).
+NAMES_IN_MEMORY = sys.platform == "linux"
+
+
+class UnusableLockError(LockedError):
+    """The lock file cannot be opened; nobody knows whether somebody holds it."""
+
+
+class ResourceLock:
+    """The right to drive an instrument, until it is closed or this process ends."""
+
+    def __init__(self, *parts: IO[str] | socket.socket) -> None:
+        self._parts = parts
+
+    def close(self) -> None:
+        """Let others drive it."""
+        for part in self._parts:
+            part.close()
+
+    def __enter__(self) -> ResourceLock:
+        return self
+
+    def __exit__(self, *error: object) -> None:
+        self.close()
 
 
 def hold_lock(path: Path, what: str) -> IO[str]:
@@ -38,26 +69,38 @@ def hold_lock(path: Path, what: str) -> IO[str]:
     except OSError:
         handle.close()
         raise LockedError(f"{what}: in use by process {_owner(owner)}") from None
-    # Who holds it is told for people only: a file of another user, or a link in its place, is left alone.
+    # Who holds it is told for people only: a file of another user, or a link of any kind in its place, is left alone.
     with suppress(OSError, LockedError), _opened(owner, what) as note:
-        note.truncate(0)
-        note.write(str(os.getpid()))
+        if _has_one_name(note):
+            note.truncate(0)
+            note.write(str(os.getpid()))
     return handle
+
+
+def _has_one_name(file: IO[str]) -> bool:
+    """Tell whether no other path leads to a file, which somebody may have laid here."""
+    return os.fstat(file.fileno()).st_nlink == 1
 
 
 def _opened(path: Path, what: str) -> IO[str]:
     """Open a lock file without following a link; one that another user left behind is locked as well as an own one."""
-    flags = os.O_CREAT | getattr(os, "O_NOFOLLOW", 0) | getattr(os, "O_CLOEXEC", 0)
+    flags = os.O_CREAT | getattr(os, "O_NOFOLLOW", 0) | getattr(os, "O_CLOEXEC", 0) | getattr(os, "O_NONBLOCK", 0)
     for mode, access in (("r+", os.O_RDWR), ("r", os.O_RDONLY)):
         try:
-            return os.fdopen(os.open(path, flags | access, 0o666), mode, encoding="ascii")
+            number = os.open(path, flags | access, 0o666)
         except PermissionError:
             continue
         except OSError as error:
-            raise LockedError(f"{what}: lock file {path} cannot be opened: {error.strerror}; remove it") from None
+            raise UnusableLockError(f"{what}: lock file {path} cannot be opened: {error.strerror}; remove it") from None
+        if not stat.S_ISREG(os.fstat(number).st_mode):
+            os.close(number)
+            raise UnusableLockError(f"{what}: lock file {path} is no regular file; remove it")
+        return os.fdopen(number, mode, encoding="ascii")
     if not path.exists():
-        raise LockedError(f"{what}: {path.parent} cannot be written: choose another folder, or change its permissions")
-    raise LockedError(f"{what}: lock file {path} belongs to another user and cannot be read; remove it")
+        raise UnusableLockError(
+            f"{what}: {path.parent} cannot be written: choose another folder, or change its permissions"
+        )
+    raise UnusableLockError(f"{what}: lock file {path} belongs to another user and cannot be read; remove it")
 
 
 def _owner(path: Path) -> str:
@@ -101,8 +144,57 @@ def _address(host: str) -> str:
         return host
 
 
-def hold_resource(resource: str) -> IO[str]:
-    """Lock an instrument's line for this computer, whichever way it is spelt; raises `LockedError` naming the process."""
+def hold_resource(resource: str) -> ResourceLock:
+    """Lock an instrument's line for this computer and all its users, whichever way it is spelt.
+
+    A name in memory is the lock where the system has such names; a file beside it is for programs that do not see that name
+    (in a container). Elsewhere the file is the lock.
+
+    Raises
+    ------
+    LockedError
+        Naming the process that holds it; also if the file is the lock and cannot be opened.
+    """
     # Resource names hold characters that file systems refuse.
-    digest = hashlib.sha256(canonical(resource).encode()).hexdigest()[:16]
-    return hold_lock(Path(tempfile.gettempdir()) / f"colure-{digest}.lock", resource)
+    name = f"colure-{hashlib.sha256(canonical(resource).encode()).hexdigest()[:16]}"
+    held = [_held_in_memory(name, resource)] if NAMES_IN_MEMORY else []
+    path = SHARED_FOLDER / f"{name}.lock"
+    try:
+        file = hold_lock(path, resource)
+    except UnusableLockError:
+        if held:
+            return ResourceLock(*held)
+        raise
+    except LockedError:
+        ResourceLock(*held).close()
+        raise
+    with suppress(OSError):  # the next user may lock it whatever this one's file mask is
+        if os.chmod in os.supports_fd and _has_one_name(file):
+            os.chmod(file.fileno(), 0o666)
+    return ResourceLock(file, *held)
+
+
+def _held_in_memory(name: str, what: str) -> socket.socket:
+    """Take a name in memory; raises `LockedError` naming the process that has it."""
+    holder = socket.socket(socket.AF_UNIX, socket.SOCK_STREAM)
+    try:
+        holder.bind(f"\0{name}")
+        holder.listen(socket.SOMAXCONN)  # none is ever accepted; who asks learns our number from the system
+    except OSError as error:
+        holder.close()
+        if error.errno != errno.EADDRINUSE:
+            raise LockedError(f"{what}: cannot be locked: {error.strerror}") from None
+        raise LockedError(f"{what}: in use by process {_number_of(name)}") from None
+    return holder
+
+
+def _number_of(name: str) -> str:
+    """Return the number of the process that holds a name in memory."""
+    try:
+        with socket.socket(socket.AF_UNIX, socket.SOCK_STREAM) as asking:
+            asking.settimeout(0.5)
+            asking.connect(f"\0{name}")
+            told = asking.getsockopt(socket.SOL_SOCKET, socket.SO_PEERCRED, struct.calcsize("3i"))
+            return str(struct.unpack("3i", told)[0])
+    except OSError:
+        return "unknown"
