@@ -169,8 +169,8 @@ def hold_resource(resource: str) -> ResourceLock:
         ResourceLock(*held).close()
         raise
     with suppress(OSError):  # the next user may lock it whatever this one's file mask is
-        if os.chmod in os.supports_fd and _has_one_name(file):
-            os.chmod(file.fileno(), 0o666)
+        if sys.platform != "win32" and _has_one_name(file):
+            os.fchmod(file.fileno(), 0o666)
     return ResourceLock(file, *held)
 
 
