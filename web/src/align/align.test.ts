@@ -29,6 +29,7 @@ beforeEach(async () => {
       sent.push(body);
       Object.assign(readouts, body.to_deg);
     }
+    if (path === "/api/set-zero") sent.push(body);
     const answers: Record<string, unknown> = {
       "/api/motion": motion,
       "/api/checked/c": { at: 0, lines: [] },
@@ -82,6 +83,24 @@ describe("the align page on a mount with joints", () => {
     // A prismatic joint reads in millimetres.
     expect(row("lift").textContent).toContain("120.000 mm");
     expect(row("lift").querySelector("input")!.getAttribute("aria-label")).toContain("millimetres");
+  });
+
+  it("makes readouts the zeros of the joints that are ticked, and of no other", async () => {
+    readouts["arm"] = 2.5;
+    press("where are the axes?");
+    await vi.waitFor(() => expect(page.element.querySelectorAll("table.axes tbody tr").length).toBe(4));
+    press("make this zero");
+    const asked = document.querySelector<HTMLElement>("[role=dialog]")!,
+      write = [...asked.querySelectorAll("button")].find((one) => one.textContent === "write zeros")!;
+    expect(write.disabled).toBe(true);
+    for (const name of ["arm", "lift"]) {
+      const label = [...asked.querySelectorAll("label")].find((one) => one.textContent!.startsWith(name))!;
+      expect(label.textContent).toBe(name === "arm" ? "arm at 2.500°" : "lift at 120.000 mm");
+      label.querySelector("input")!.click();
+    }
+    write.click();
+    await vi.waitFor(() => expect(document.querySelector("[role=dialog]")).toBeNull());
+    expect(sent).toEqual([{ campaign: "c", zero_deg: { arm: 2.5, lift: 120 } }]);
   });
 
   it("follows the joints of a scan, and offers no flip test", () => {

@@ -152,7 +152,7 @@ export function alignPage(view: View): Page {
       fill(
         beamFound,
         ...found.sentences.map((s) => h("p", {}, s)),
-        found.beam_deg && h("div", { class: "row" }, home, !rolls && zeros),
+        found.beam_deg && h("div", { class: "row" }, home, tells && zeros),
       );
       fill(beam.faults);
       fill(beam.subject, `run ${run}`);
@@ -230,7 +230,9 @@ export function alignPage(view: View): Page {
     beamFound,
   );
   let was = false,
-    rolls = true;
+    rolls = true,
+    /** A beam's direction tells both zeros of two axes that cross; not those of joints, nor of a roll about the boresight. */
+    tells = false;
   const looking = (s: Status) => s.running && s.campaign === campaign && (s.kind ?? "").startsWith("beam");
   const stopWatching = live.watch({
     frame: (f) => {
@@ -259,6 +261,7 @@ export function alignPage(view: View): Page {
     (m) => {
       view.chamber.build(m);
       rolls = m.geometry === "roll-over-azimuth" && !m.mount;
+      tells = !rolls && !m.mount;
       screen.positioner(rolls, m.mount && { ...m, mount: m.mount });
       if (rolls) return;
       flipStart.disabled = true;

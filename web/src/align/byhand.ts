@@ -2,13 +2,13 @@
 
 import { Chart, type Line } from "../draw/chart";
 import { lines } from "../draw/colours";
-import { button, h, table } from "../draw/dom";
+import { button, fill, h, table } from "../draw/dom";
 import { busy, live } from "../live/live";
 import { post } from "../request/server";
 import type { ByHand, Limits, Pose } from "../request/types";
 import { dialog } from "../shell/dialog";
 import { Panel } from "../shell/panel";
-import { may, session } from "../shell/session";
+import { may, session, words } from "../shell/session";
 import { thetaPhi } from "../scene/angles";
 import { cursor } from "../shell/cursor";
 
@@ -187,7 +187,13 @@ export class HandPanel {
       ),
     );
     const keep = button("make this home", () => this.keep(), "", "writes home_deg into chamber.toml");
-    keep.disabled = !may("configure") || !this.last?.axes.length;
+    const zero = button(
+      "make this zero",
+      () => this.zero(),
+      "",
+      "writes zero_deg into chamber.toml: every angle changes",
+    );
+    for (const one of [keep, zero]) one.disabled = !may("configure") || !this.last?.axes.length;
     return [
       h(
         "div",
@@ -222,6 +228,7 @@ export class HandPanel {
         rest,
         seek,
         keep,
+        zero,
       ),
     ];
   }
@@ -242,6 +249,33 @@ export class HandPanel {
         });
       }, "main")),
     ]); // prettier-ignore
+  }
+
+  /** Zeros are chosen axis by axis: one that was levelled says nothing of the others. */
+  private zero(): void {
+    const axes = this.last?.axes ?? [],
+      faults = h("div", { class: "faults", attrs: { role: "alert" } }),
+      boxes = axes.map((a) => ({ a, box: h("input", { attrs: { type: "checkbox" } }) }));
+    dialog("Make these readouts the zeros of their axes?", (close) => {
+      const write = button("write zeros", () => {
+        const zero_deg = Object.fromEntries(boxes.filter((one) => one.box.checked).map(({ a }) => [a.axis, a.readout_deg]));
+        post("/api/set-zero", { campaign: session.campaign, zero_deg }).then(() => {
+          close();
+          // Where the scene draws the axes depends on the zeros: they are asked anew.
+          this.run("zeros written; the axes are asked", () => post("/api/where", { campaign: session.campaign }));
+        }, (error: unknown) => fill(faults, h("p", {}, words(error))));
+      }, "main"); // prettier-ignore
+      const enable = () => (write.disabled = !boxes.some((one) => one.box.checked));
+      for (const { box } of boxes) box.addEventListener("change", enable);
+      enable();
+      return [
+        h("p", {}, "Only for an axis that stands at its zero now, as a level, a laser or a pointer shows. Every angle counts from there in later runs; limits and home stay."),
+        ...boxes.map(({ a, box }) => h("label", { class: "row" }, box, `${a.axis} at ${a.readout_deg.toFixed(3)}${unit(a)}`)),
+        h("p", { class: "small" }, "zero_deg (zero_mm) in chamber.toml changes; the file as it was stays beside it. Runs on disk keep the chamber they began with. How far a cable may turn counts from the zero too."),
+        faults,
+        h("div", { class: "row" }, button("back", close), h("span", { class: "spring" }), write),
+      ]; // prettier-ignore
+    });
   }
 
   private sweep(): void {

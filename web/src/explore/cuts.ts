@@ -150,6 +150,8 @@ export class CutsTab implements Tab {
       { name: cut.names[0], values: cut.first, colour: c.co },
       { name: cut.names[1], values: cut.second, colour: c.cross, dash: "6 3" },
     ];
+    // Where components have no direction of their own, the total is what can be read.
+    if (cut.singular) series.push({ name: "total", values: cut.total, colour: c.ink, dash: "2 2", width: 1.2 });
     const others = [c.other, c.good, c.band, c.bad];
     beside.forEach(
       (one, i) =>
@@ -173,7 +175,7 @@ export class CutsTab implements Tab {
       yName: `level / ${looked.unit}`,
       yWhole: [top - looked.span - 5, upper] as [number, number],
       xWhole: [-180, 180] as [number, number],
-      peakOf: 0,
+      peakOf: cut.singular ? 2 : 0,
       height: 340,
       marks: this.marks.map((at, i) => ({ at, colour: c.focus, text: `${i + 1}` })),
     };
@@ -201,6 +203,7 @@ export class CutsTab implements Tab {
       ),
       cut.why !== "" &&
         h("p", { class: "small warn-text" }, `Side lobe ${cut.why}. The cut goes through one of the maxima.`),
+      cut.singular !== "" && h("p", { class: "small warn-text" }, cut.singular),
       h(
         "p",
         { class: "small quiet" },

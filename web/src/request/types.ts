@@ -438,6 +438,11 @@ export interface SetHome {
   home_deg: Record<string, number>;
 }
 
+export interface SetZero {
+  campaign: string;
+  zero_deg: Record<string, number>;
+}
+
 export interface Said {
   campaign: string;
   run: string;
@@ -580,6 +585,7 @@ export interface Opened {
 export interface CutAnswer {
   of: Of;
   why: string;
+  singular: string;
   angle_deg: number[];
   first: (number | null)[];
   second: (number | null)[];
@@ -906,6 +912,7 @@ export interface Asks {
   "/api/point": { body: PointAt; answer: ByHand };
   "/api/rest": { body: HomeOf; answer: ByHand };
   "/api/set-rest": { body: SetHome; answer: Written };
+  "/api/set-zero": { body: SetZero; answer: Written };
   "/api/identity": { body: Said; answer: Record<string, string> };
   "/api/start": { body: Start; answer: Sequence };
   "/api/pause": { body: Command; answer: Sequence };

@@ -6,13 +6,12 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, Literal
 
-from colure.app.storage.file_edits import write_fields, write_homes
+from colure.app.storage.file_edits import write_readouts
 from colure.app.storage.folders import RunFolder, run_folder
 from colure.errors import InputError
 from colure.geometry.conventions import FloatArray
 from colure.geometry.kinematics import Geometry
 from colure.model.campaign import Campaign
-from colure.model.chamber import Chamber
 
 if TYPE_CHECKING:
     from colure.analysis.setup.beam_search import BeamFound
@@ -127,7 +126,7 @@ def set_home(folder: Path, name: str, stamp: str) -> list[str]:
         raise InputError([f"set as home: the beam is out of reach: {search.fault}"])
     chamber = campaign.chamber
     homes = {axis: value for axis, value in search.readouts_deg.items() if not chamber.driven_table[axis].fixed}
-    write_homes(folder, chamber, homes, stamp)
+    write_readouts(folder, chamber, "home", homes, stamp)
     return [f"{axis}: home at {value:.4f} {search.units[axis]} now" for axis, value in homes.items()]
 
 
@@ -150,22 +149,23 @@ def set_zeros(folder: Path, name: str, stamp: str) -> list[str]:
             f"{search.beam.azimuth_deg:+.2f}, elevation {search.beam.elevation_deg:+.2f} deg) looks along it, or leave it: "
             f"the pattern is found all the same"
         ])  # fmt: skip
-    zeros = {f"positioner.{axis}.zero_deg": round(value, 4) for axis, value in search.readouts_deg.items()}
-    write_fields(folder / "chamber.toml", Chamber, zeros, stamp)
+    write_readouts(folder, campaign.chamber, "zero", search.readouts_deg, stamp)
     return [f"{axis}: zero at {value:.4f} deg now" for axis, value in search.readouts_deg.items()]
 
 
 def _require_axes(campaign: Campaign) -> None:
-    """Raise `InputError` for a positioner whose zeros the page does not write."""
+    """Raise `InputError` for a positioner whose zeros no beam tells."""
     positioner = campaign.chamber.positioner
     if positioner.joints:
-        raise InputError(
-            ["chamber.toml: positioner.joints: zero_deg (zero_mm) of each joint is written there by hand (deg, mm)"]
-        )
+        raise InputError([
+            "take as zeros: many positions of the joints point a beam at the probe, so it tells no joint's zero; level each joint "
+            "by other means and make its readout its zero (control room, Align, axes by hand), or let a scan tell (colure geometry)"
+        ])  # fmt: skip
     if positioner.turntable:
-        raise InputError(
-            ["chamber.toml: positioner.turntable = true: zero_deg of azimuth is written there by hand (deg)"]
-        )
+        raise InputError([
+            "take as zeros: a turntable has one axis, a beam's direction two; level azimuth by other means and make its readout "
+            "its zero (control room, Align, axes by hand)"
+        ])  # fmt: skip
 
 
 def _record(run: RunFolder) -> Any:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import tomllib
 from collections.abc import Mapping
 from pathlib import Path
-from typing import Any
+from typing import Any, Literal
 
 from pydantic import BaseModel
 
@@ -69,8 +69,10 @@ def write_rows(
     _written(target, model, document, before, stamp)
 
 
-def write_homes(folder: Path, chamber: Chamber, homes: Mapping[str, float], stamp: str) -> None:
-    """Write readouts as the home of axes, or of a mount's joints, into chamber.toml (degrees; millimetres of a prismatic joint).
+def write_readouts(
+    folder: Path, chamber: Chamber, entry: Literal["home", "zero"], values: Mapping[str, float], stamp: str
+) -> None:
+    """Write readouts as home or zero of axes, or of a mount's joints, into chamber.toml (degrees; a prismatic joint's millimetres).
 
     Raises
     ------
@@ -79,12 +81,12 @@ def write_homes(folder: Path, chamber: Chamber, homes: Mapping[str, float], stam
     """
     target = folder / "chamber.toml"
     if joints := chamber.positioner.joints:
-        entry = {one.name: "home_mm" if one.unit == "mm" else "home_deg" for one in joints}
-        rows = {name: {entry[name]: round(value, 4)} for name, value in homes.items()}
+        unit = {one.name: one.unit for one in joints}
+        rows = {name: {f"{entry}_{unit[name]}": round(value, 4)} for name, value in values.items()}
         write_rows(target, Chamber, "positioner.joints", rows, stamp)
         return
-    place = {name: "probe.roll" if name == "probe" else f"positioner.{name}" for name in homes}
-    write_fields(target, Chamber, {f"{place[name]}.home_deg": round(v, 4) for name, v in homes.items()}, stamp)
+    place = {name: "probe.roll" if name == "probe" else f"positioner.{name}" for name in values}
+    write_fields(target, Chamber, {f"{place[name]}.{entry}_deg": round(v, 4) for name, v in values.items()}, stamp)
 
 
 def _written(target: Path, model: type[BaseModel], document: Any, before: str, stamp: str) -> None:

@@ -117,6 +117,11 @@ class SetHome(Body):
     home_deg: Annotated[dict[AxisKey, Turn], Field(min_length=1, max_length=MOST_AXES)]
 
 
+class SetZero(Body):
+    campaign: Id
+    zero_deg: Annotated[dict[AxisKey, Turn], Field(min_length=1, max_length=MOST_AXES)]
+
+
 class Said(Body):
     campaign: Id
     run: Id

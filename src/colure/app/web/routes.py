@@ -35,6 +35,7 @@ from colure.app.web.bodies import (
     Said,
     SetHome,
     SetUpsRequest,
+    SetZero,
     Spectral,
     Start,
 )
@@ -198,8 +199,14 @@ async def rest(room: Room, session: Session, ids: dict[str, str], body: HomeOf) 
 
 async def set_rest(room: Room, session: Session, ids: dict[str, str], body: SetHome) -> preparing.Written:
     room.require_idle()
-    written = await room.desk.do(plan_view.save_home, room.folder(body.campaign), dict(body.home_deg), stamp())
-    return {"written": written}
+    where = room.folder(body.campaign)
+    return {"written": await room.desk.do(plan_view.save_readouts, where, "home", dict(body.home_deg), stamp())}
+
+
+async def set_zero(room: Room, session: Session, ids: dict[str, str], body: SetZero) -> preparing.Written:
+    room.require_idle()
+    where = room.folder(body.campaign)
+    return {"written": await room.desk.do(plan_view.save_readouts, where, "zero", dict(body.zero_deg), stamp())}
 
 
 async def thumb(room: Room, session: Session, ids: dict[str, str], body: OneRun) -> answers.Thumb:
@@ -383,6 +390,7 @@ DOORS: tuple[Door, ...] = (
     _post("/api/point", O, "point the device at a direction", point, PointAt, lease=True),
     _post("/api/rest", O, "all axes to their home, or seek their marks", rest, HomeOf, lease=True),
     _post("/api/set-rest", C, "make readouts the axes' home", set_rest, SetHome),
+    _post("/api/set-zero", C, "make readouts the axes' zeros", set_zero, SetZero),
     _post("/api/identity", O, "say what a run is kept and found by", identity, Said),
     _post("/api/start", O, "start a scan, or go on with it", start, Start, lease=True),
     _post("/api/pause", O, "rest after the point in flight", functools.partial(steer, word="pause"), Command,

@@ -18,7 +18,7 @@ from starlette.routing import Route, WebSocketRoute
 from starlette.websockets import WebSocket, WebSocketDisconnect
 
 from colure.app.web.guard.guard import HEADERS, POLICY, REPORT_POLICY, AccessControl
-from colure.app.web.guard.refused_page import refused_page, wants_page
+from colure.app.web.guard.refused_page import REFUSED_POLICY, refused_page, wants_page
 from colure.app.web.guard.roles import SessionRole
 from colure.app.web.guard.routes import Door
 from colure.app.web.guard.sessions import SESSION_LIFE_S
@@ -168,7 +168,7 @@ def _launch(room: Room, cookie: str, *, secure: bool) -> Callable[[Request], Awa
             wrong = 401 if room.sessions.may_fail() else 429
             told = "this link was used already or is too old; colure serve prints a new one"
             if wants_page(request.headers.get("accept", "")):
-                return HTMLResponse(refused_page(told), wrong, headers=_headers())
+                return HTMLResponse(refused_page(told), wrong, headers=_headers(REFUSED_POLICY))
             return _json({"errors": [told]}, wrong)
         response = HTMLResponse(ENTERED, headers=_headers())
         response.set_cookie(

@@ -144,18 +144,18 @@ def test_readouts_become_the_homes_of_joints(tmp_path):
     folder = dipole_on(telescope(800), 0.8).write(tmp_path / "c")
     path = folder / "chamber.toml"
     path.write_text(path.read_text("utf-8") + "\n# kept\n", "utf-8")
-    assert page.save_home(folder, {"arm": 3.0, "telescope": -12.5}, "one") == ["chamber.toml"]
+    assert page.save_readouts(folder, "home", {"arm": 3.0, "telescope": -12.5}, "one") == ["chamber.toml"]
     home = {one.name: one.home_deg for one in Campaign.load(folder).chamber.positioner.joints}
     assert home == {"turntable": 0.0, "arm": 3.0, "telescope": -12.5, "tilt": 0.0, "rotary": 0.0}
     text = path.read_text("utf-8")
     assert "home_mm = -12.5" in text and "# kept" in text
-    assert page.save_home(folder, {"telescope": 7.0}, "two") == ["chamber.toml"] and text in (
+    assert page.save_readouts(folder, "home", {"telescope": 7.0}, "two") == ["chamber.toml"] and text in (
         (folder / "chamber.toml.two").read_text("utf-8"),
     )
     text = path.read_text("utf-8")
     for wrong, words in (({"telescope": 401.0}, "home_deg = 401 must be from -400 to 400"), ({"mast": 1.0}, "must be one of turntable")):  # fmt: skip
         with pytest.raises(InputError, match=words):
-            page.save_home(folder, wrong, "three")
+            page.save_readouts(folder, "home", wrong, "three")
     assert path.read_text("utf-8") == text and not (folder / "chamber.toml.three").exists()
 
 

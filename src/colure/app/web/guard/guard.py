@@ -12,7 +12,7 @@ from dataclasses import dataclass, field
 from http.cookies import CookieError, SimpleCookie
 from typing import Any
 
-from colure.app.web.guard.refused_page import refused_page, wants_page
+from colure.app.web.guard.refused_page import REFUSED_POLICY, refused_page, wants_page
 from colure.app.web.guard.roles import SessionRole
 from colure.app.web.guard.routes import Door, find
 from colure.app.web.guard.sessions import Lease, Session, Sessions
@@ -216,7 +216,7 @@ async def _refuse(scope: Scope, receive: Receive, send: Send, refused: Refused) 
         return
     page = refused.status in (401, 429) and wants_page(_single(scope).get(b"accept", b"").decode("latin-1"))
     content = refused_page(str(refused)) if page else json_text({"errors": [str(refused)]}).encode()
-    headers = {**HEADERS, "content-security-policy": POLICY,
+    headers = {**HEADERS, "content-security-policy": REFUSED_POLICY if page else POLICY,
                "content-type": "text/html; charset=utf-8" if page else "application/json",
                "cache-control": "no-store",
                "content-length": str(len(content))}  # fmt: skip

@@ -208,10 +208,13 @@ class CutAnswer(TypedDict):
 
     why
         Why the cut has no side lobe of its own, as of a pattern with several beams; empty otherwise.
+    singular
+        Where the cut passes a direction in which its components are undefined, in words; empty if it does not.
     """
 
     of: Of
     why: str
+    singular: str
     angle_deg: list[float]
     first: Levels
     second: Levels

@@ -16,20 +16,16 @@ from colure.app.storage.begun import campaign_of, changed_since, measured_run
 from colure.app.storage.folders import RunFolder, run_folder
 from colure.app.storage.kept_figures import are_of
 from colure.app.storage.run_kinds import NO_SPHERE, is_cuts
-from colure.app.web.views import answers
+from colure.app.web.views import answers, components
 from colure.errors import InputError
-from colure.geometry.conventions import BoolArray, ComplexArray, FloatArray, amplitude_db, power_db
+from colure.geometry.conventions import amplitude_db, power_db
 from colure.model.campaign import Campaign
 
 if TYPE_CHECKING:
     from colure.analysis.pipeline.recipe import Processed
-    from colure.geometry.polarization import Basis
     from colure.model.definitions import Definition
 
 MAP_STEP_DEG = 2.0
-#: A component has no direction this near to the pole of its own unit vectors, degrees: nothing is drawn there.
-POLE_DEG = 0.75
-FLOOR_DB = -120.0
 #: Angles from the peak of every cut.
 ANGLES_DEG = np.arange(-180.0, 180.01, 0.5)
 
@@ -152,27 +148,6 @@ def _of(run_name: str, state: str | None, processed: Processed | None = None, in
     return {"run": run_name, "state": state, "frequency_hz": at_hz}
 
 
-def _drawn(
-    pair: tuple[ComplexArray, ComplexArray], kind: Basis, direction: FloatArray, known: BoolArray
-) -> tuple[list[float | None], list[float | None], list[float | None]]:
-    """Return levels of both components and of the total; None where nothing was measured or a component has no direction.
-
-    direction
-        (..., 3) unit vectors in the device frame.
-    """
-    from colure.geometry.polarization import Basis
-
-    x, y, z = np.moveaxis(direction, -1, 0)
-    # How near to the poles of the basis: both for theta and phi, the far one for Ludwig 3, none for circular levels.
-    at_pole = {
-        Basis.THETA_PHI: np.abs(z), Basis.LUDWIG_2_AZIMUTH_OVER_ELEVATION: np.abs(y),
-        Basis.LUDWIG_2_ELEVATION_OVER_AZIMUTH: np.abs(x), Basis.LUDWIG_3: -z,
-    }.get(kind, np.full(z.shape, -2.0))  # fmt: skip
-    clear = known & (at_pole < np.cos(np.deg2rad(POLE_DEG)))
-    total = np.hypot(np.abs(pair[0]), np.abs(pair[1]))
-    return _level(pair[0], clear), _level(pair[1], clear), _level(total, known)
-
-
 def _number(value: float) -> float | None:
     return value if np.isfinite(value) else None
 
@@ -211,7 +186,8 @@ def cut(
     t, p = theta_phi(d)
     kind = Basis(basis)
     first, second = to_basis(*from_cartesian(field.at(d), theta=t, phi=p), kind, theta=t, phi=p, slant=slant)
-    levels = _drawn((first, second), kind, d, t <= region + 1e-9)
+    known, clear = t <= region + 1e-9, components.clear_along(kind, d)
+    levels = components.drawn((first, second), known=known, clear=clear)
     (own,) = cuts(field, beam, [tangent], slant=slant, span_deg=182.0, region=region)
     edges = edges_deg(own)
     why = processed.budget.figures.patterns(processed.expansion.at_frequency(index))[0].several
@@ -219,6 +195,7 @@ def cut(
         why = EDGE.format(np.rad2deg(region))
     return {
         "of": _of(run_name, state, processed, index), "why": why, "angle_deg": angle.tolist(),
+        "singular": components.said_of(kind, angle, d, total_db=levels[2], clear=clear),
         "first": levels[0], "second": levels[1], "total": levels[2], "names": list(kind.component_names),
         "peak_dbi": float(power_db(beam.intensity)), "beamwidth_deg": _number(beamwidth_deg(own)),
         "edges_deg": [_number(-edges[1]), _number(edges[0])],
@@ -256,7 +233,7 @@ def difference(
     pair = to_basis(*from_cartesian(FarField(rest).at(d), theta=t, phi=p), Basis(basis), theta=t, phi=p, slant=slant)
     return {
         "of": _of(run_name, state, one, index), "other": other,
-        "total": _level(np.hypot(np.abs(pair[0]), np.abs(pair[1])), t <= region + 1e-9),
+        "total": components.level(np.hypot(np.abs(pair[0]), np.abs(pair[1])), t <= region + 1e-9),
         "rotation_deg": matched.rotation_deg.tolist(), "shift_mm": matched.shift_mm.tolist(),
         "level_db": float(matched.level_db[index]), "difference_db": float(matched.difference_db[index]),
     }  # fmt: skip
@@ -267,12 +244,6 @@ def _index(processed: Processed, frequency: int) -> int:
     if not 0 <= frequency < count:
         raise InputError([f"frequency = {frequency}: must be from 0 to {count - 1} (index)"])
     return frequency
-
-
-def _level(values: ComplexArray | FloatArray, known: BoolArray) -> list[float | None]:
-    """Return levels in dBi rounded for the page; None where nothing was measured."""
-    level = np.round(amplitude_db(values, least=10.0 ** (FLOOR_DB / 20.0)), 3)
-    return [float(v) if k else None for v, k in zip(level, known, strict=True)]
 
 
 def field_map(
@@ -297,7 +268,7 @@ def field_map(
     rows, columns = (first, second) if theta_rows else (second, first)
     at = (at_first, at_second) if theta_rows else (at_second, at_first)
     grids: list[list[float | None]] = []
-    for level in _drawn(pair, Basis(basis), direction, inside):
+    for level in components.drawn(pair, known=inside, clear=components.clear_at(Basis(basis), direction)):
         grid = np.full((rows.size, columns.size), np.nan)
         grid[at] = [np.nan if v is None else v for v in level]
         grids.append([None if np.isnan(v) else round(float(v), 2) for v in grid.ravel()])
@@ -435,7 +406,8 @@ def spectrum(
     fields = np.stack([FarField(one).at(d)[0] for one in processed.expansion.coefficients])
     pair = to_basis(*from_cartesian(fields, theta=t, phi=p), kind, theta=t, phi=p, slant=processed.budget.slant)
     count = processed.frequency_hz.size
-    levels = _drawn((pair[0], pair[1]), kind, np.broadcast_to(d, (count, 3)), np.ones(count, bool))
+    clear = components.clear_at(kind, np.broadcast_to(d, (count, 3)))
+    levels = components.drawn((pair[0], pair[1]), known=np.ones(count, bool), clear=clear)
     return {
         "of": _of(run_name, state), "theta_deg": theta_deg, "phi_deg": phi_deg,
         "frequency_hz": processed.frequency_hz.tolist(),

@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from pathlib import Path
-from typing import Any, get_args
+from typing import Any, Literal, get_args
 
 import numpy as np
 from pydantic import BaseModel
 
 from colure.app.services.plan_words import duration_text, plan_rows
-from colure.app.storage.file_edits import write_fields, write_homes
+from colure.app.storage.file_edits import write_fields, write_readouts
 from colure.app.web.views import preparing
 from colure.app.web.views.mount import mount_of
 from colure.errors import InputError
@@ -252,19 +252,25 @@ def save(folder: Path, edits: dict[str, Any], stamp: str) -> list[str]:
     return written
 
 
-def save_home(folder: Path, home_deg: dict[str, float], stamp: str) -> list[str]:
-    """Make readouts the home of the axes in chamber.toml; raises `InputError` for an unknown axis or beyond its limits.
+def save_readouts(folder: Path, entry: Literal["home", "zero"], values: dict[str, float], stamp: str) -> list[str]:
+    """Make readouts the home or the zero of axes in chamber.toml; raises `InputError` for an unknown axis or beyond its limits.
 
-    A prismatic joint's readout is in millimetres and becomes its `home_mm`.
+    A prismatic joint's readout is in millimetres and becomes its `home_mm` (`zero_mm`). A zero outside the limits is refused
+    too: no axis stood there.
     """
     chamber = Campaign.load(folder).chamber
     known = chamber.driven_table
-    faults = [f"axis = {name!r}: must be one of {', '.join(known)}" for name in home_deg if name not in known]
+    faults = [f"axis = {name!r}: must be one of {', '.join(known)}" for name in values if name not in known]
+    faults += [
+        f"{name}: readout {value:g} must be from {known[name].min_deg:g} to {known[name].max_deg:g} (the limits of {name})"
+        for name, value in values.items()
+        if entry == "zero" and name in known and not known[name].min_deg <= value <= known[name].max_deg
+    ]
     if faults:
         raise InputError(faults)
-    # An axis that never moves has its home at 0 already, and no table to write it into.
-    homes = {name: value for name, value in home_deg.items() if not known[name].fixed}
-    write_homes(folder, chamber, homes, stamp)
+    # An axis that never moves has its home and zero at 0 already, and no table to write it into.
+    moving = {name: value for name, value in values.items() if not known[name].fixed}
+    write_readouts(folder, chamber, entry, moving, stamp)
     return ["chamber.toml"]
 
 
