@@ -79,7 +79,12 @@ def read_csv(
     if far_field and (radius_m is not None or "radius_m" in table):
         raise InputError([f"{path.name}: radius_m: must be absent for a far field (m)"])
     if not far_field and radius_m is None and "radius_m" not in table:
-        raise InputError([f"{path.name}: radius_m: missing; needs a column radius_m or `radius_m`, above 0 m"])
+        raise InputError(
+            [
+                f"{path.name}: radius_m: missing; a near field needs this column or `radius_m`, above 0 m "
+                "(a far field needs no transform: `colure evaluate`)"
+            ]
+        )
     if radius_m is not None and "radius_m" in table:
         raise InputError([f"{path.name}: radius_m: given as a column and by `radius_m` = {radius_m:g} m; use one"])
     samples = []

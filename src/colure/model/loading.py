@@ -335,6 +335,8 @@ def _requirement(field: FieldInfo | None, fault: Any) -> str:
     message = message[0].lower() + message[1:]
     if field is None:
         return message
+    if fault["type"] == "missing":
+        message = "a value"
     extra = field.json_schema_extra
     unit = str(extra.get("unit", "")) if isinstance(extra, dict) else ""
     low = next((m.ge for m in field.metadata if isinstance(m, annotated_types.Ge)), None)

@@ -165,6 +165,18 @@ WRONG = [
 ]
 
 
+def test_a_far_field_that_is_to_be_transformed_is_told_where_it_goes(tmp_path):
+    (tmp_path / "far.csv").write_text(HEADER + "\n1e9,0,0,1,0,1,0\n", encoding="utf-8")
+    result = CliRunner().invoke(main, ["process", str(tmp_path / "far.csv"), str(tmp_path / "out.nc")])
+    assert result.exit_code == 2
+    assert "radius_m: missing" in result.stderr and "a far field needs no transform: `colure evaluate`" in result.stderr
+
+
+def test_a_file_that_is_not_there_is_said_not_to_exist(tmp_path):
+    result = CliRunner().invoke(main, ["evaluate", str(tmp_path / "far.csv")])
+    assert result.exit_code == 2 and "far.csv: does not exist" in result.stderr
+
+
 @pytest.mark.parametrize(("text", "options", "words"), WRONG)
 def test_bad_csv_is_refused_with_line_column_value_and_limit(tmp_path, text, options, words):
     (tmp_path / "near.csv").write_text(text, encoding="utf-8")

@@ -9,6 +9,7 @@ from __future__ import annotations
 import csv
 import glob
 import json
+import os
 import time
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field, replace
@@ -101,9 +102,8 @@ def find_items(sources: Sequence[str], run_pattern: str = "*") -> list[Item]:
         paths = sorted(glob.glob(source, recursive=True)) if glob.has_magic(source) else [source]  # noqa: PTH207
         items = [item for path in paths for item in _items_at(Path(path), run_pattern)]
         if not items:
-            faults.append(
-                f"{source}: names no run with a record (campaign folder, run folder, record.nc, glob or @list)"
-            )
+            why = "names no run with a record" if paths and any(map(os.path.exists, paths)) else "does not exist"
+            faults.append(f"{source}: {why}; needs a campaign folder, run folder, record.nc, glob or @list")
         for item in items:
             by_run.setdefault((item.folder.resolve(), item.run), item)
     if faults:
