@@ -383,7 +383,7 @@ class Pattern:
         planes: Sequence[str] = PLANES,
         ax: OnAxes = None,
     ) -> Panels:
-        """Draw the principal cuts through the peak, co and cross; mid-band by default. Polar diagrams of a circular wave show both hands.
+        """Draw the principal cuts through the peak, co and cross; mid-band by default; of a circular wave both hands.
 
         Parameters
         ----------
@@ -400,7 +400,7 @@ class Pattern:
         """
         import numpy as np
 
-        from colure.analysis.figures.cuts import in_own_components, principal_cuts
+        from colure.analysis.figures.cuts import cuts_in_hand, hand_of, principal_cuts
         from colure.report import charts
 
         processed = self.processed
@@ -408,11 +408,11 @@ class Pattern:
         both, gain = principal_cuts(
             coefficients, slant=processed.budget.slant, region=float(np.deg2rad(processed.sphere.region_deg))
         )
-        cuts = chosen_planes(both, planes)
+        hand = processed.budget.figures.hand or hand_of(both)
+        cuts = cuts_in_hand(chosen_planes(both, planes), hand)
         if not polar:
-            return charts.cuts_rectangular(cuts, gain, {}, ax=ax)
-        cuts, hands = in_own_components(cuts, both)
-        return charts.cuts_polar(cuts, gain, hands=hands, ax=ax)
+            return charts.cuts_rectangular(cuts, gain, {}, hand=hand, ax=ax)
+        return charts.cuts_polar(cuts, gain, hand=hand, ax=ax)
 
     def _gain_name(self) -> str:
         from colure.report import charts
@@ -436,7 +436,7 @@ class Pattern:
         from colure.report import maps
 
         one = self.processed.expansion.coefficients[self._index(frequency_ghz)]
-        return maps.front_maps(one, slant=self.processed.budget.slant, ax=ax)
+        return maps.front_maps(one, slant=self.processed.budget.slant, hand=self.processed.budget.figures.hand, ax=ax)
 
     def _field(self, frequency_ghz: float | None) -> dict[str, Any]:
         from colure.model.pattern import field_of

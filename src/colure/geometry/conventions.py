@@ -17,7 +17,7 @@ Spherical harmonics
 
 from __future__ import annotations
 
-from typing import Final
+from typing import Final, Literal
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
@@ -30,6 +30,9 @@ FloatArray = NDArray[np.float64]
 ComplexArray = NDArray[np.complex128]
 IntArray = NDArray[np.int64]
 BoolArray = NDArray[np.bool_]
+
+#: Sense of a circularly polarized wave (IEEE Std 145): +1 right-hand, -1 left-hand; 0 where it is not circular.
+Hand = Literal[-1, 0, 1]
 
 
 def amplitude_db(ratio: ArrayLike, *, least: float | None = None) -> FloatArray:

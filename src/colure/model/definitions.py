@@ -291,7 +291,11 @@ def axis_words(settings: Evaluation) -> str:
 
 
 def _cut_words(settings: Evaluation) -> str:
-    return "the co-polar component" if settings.cuts_of == "co" else "the radiation intensity (both polarizations)"
+    return (
+        "the co-polar component (Ludwig 3)"
+        if settings.cuts_of == "co"
+        else "the radiation intensity (both polarizations)"
+    )
 
 
 def _e_plane_words(settings: Evaluation) -> str:

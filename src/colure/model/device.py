@@ -8,7 +8,7 @@ from typing import Annotated, Literal
 import numpy as np
 from pydantic import Field, model_validator
 
-from colure.geometry.conventions import FloatArray
+from colure.geometry.conventions import FloatArray, Hand
 from colure.model.alike import alike_names
 from colure.model.loading import Millimetres3, Section, number
 
@@ -191,6 +191,13 @@ class Device(Section):
     def power_dbm(self, source_dbm: float) -> float:
         """Return the power at the device's port: that of the source, or what its own EIRP takes."""
         return source_dbm if self.eirp_dbm is None else self.eirp_dbm - self.expected_gain_dbi
+
+    @property
+    def hand(self) -> Hand:
+        """Sense that the device is declared circular with: +1 right-hand, -1 left-hand, 0 where it is linear or elliptical."""
+        if self.polarization == "right":
+            return 1
+        return -1 if self.polarization == "left" else 0
 
     @property
     def reach_m(self) -> float:

@@ -67,7 +67,7 @@ class Evaluation(Section):
         Planes through the peak besides E (0) and H (90), counted from E towards H.
     cuts_of
         What beamwidths, side lobes and nulls are read from: `intensity` (radiation intensity, both polarizations together,
-        IEEE Std 145) or `co` (the co-polar component alone).
+        IEEE Std 145) or `co` (the co-polar component alone, Ludwig 3: of a circular device it is the linear one along `slant_deg`).
     principal_planes
         `auto`: E contains the co-polar vector that device.toml declares, as long as the field at the peak lies along it; else
         the major axis of the ellipse at the peak. `declared`: always the declared vector. `measured`: the major axis of

@@ -57,7 +57,8 @@ class Mask(Section):
     plane
         `E`, `H`, `all` (the worst of planes 15 deg apart), or an angle in degrees from E towards H.
     component
-        `co`, `cross` (Ludwig 3) or `total`.
+        `co`, `cross` or `total`. Co-polar is the Ludwig-3 component along `slant_deg`; of a device that is declared circular,
+        and of a file whose wave is circular at the peak (axial ratio below 3 dB), it is the hand; cross-polar is the other one.
     relative
         True: levels count from the measured peak; False: absolute gain in dBi.
     formula

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, Any
 import numpy as np
 from numpy.typing import NDArray
 
-from colure.geometry.conventions import ComplexArray, FloatArray, amplitude_db, power_db
+from colure.geometry.conventions import ComplexArray, FloatArray, Hand, amplitude_db, power_db
 from colure.model.bands import stretches
 from colure.report.drawing import OnAxes, Panels, panels
 from colure.report.look import ACCENT, BAND, CO, CROSS, FIELD_MAP, GRID, INK, MUTED, canvas, styled
@@ -38,6 +38,16 @@ FINE_RINGS = 60
 SOLID_LETTERS = 44
 PHASE_MAP = "twilight_shifted"  # cyclic and perceptually uniform
 
+#: What a cut's two components are called, by the hand of the first: in pictures, and by key of the catalogue.
+HANDS: dict[Hand, tuple[str, str]] = {
+    0: ("co-polar", "cross-polar"), 1: ("right-hand", "left-hand"), -1: ("left-hand", "right-hand"),
+}  # fmt: skip
+COMPONENT_WORDS: dict[Hand, tuple[str, str]] = {
+    0: ("co", "cross"),
+    1: ("right", "left_dashed"),
+    -1: ("left", "right_dashed"),
+}
+
 #: What maps show where both polarizations were measured; IEEE Std 145 calls the gain in one of them partial.
 TOTAL_GAIN, PARTIAL_GAIN = "Total gain", "Partial gain (measured polarization)"
 
@@ -48,11 +58,12 @@ def cuts_rectangular(
     levels: dict[str, LevelCut],
     say: Texts | None = None,
     *,
+    hand: Hand = 0,
     ax: OnAxes = None,
 ) -> Panels:
     """Draw co- and cross-polar cuts of both planes in dBi, with the 95 % interval of the co-polar level at each angle.
 
-    Nothing is drawn where nothing was measured, nor within `POLE_DEG` of the direction opposite to the boresight,
+    `hand`: what the cuts' and levels' `co` is, as of `colure.analysis.figures.cuts.in_hand`. Nothing is drawn where nothing was measured, nor within `POLE_DEG` of the direction opposite to the boresight,
     where Ludwig's third definition has no directions. `say` holds the words; English if left out. `ax`: one for each cut.
     """
     say = say or Texts.of("en")
@@ -76,7 +87,8 @@ def cuts_rectangular(
             one_ax.set_xticks(np.arange(-reach, reach + 1.0, 30.0 if axes.own else 60.0))
             one_ax.set_ylabel(say("gain_axis"))
             one_ax.set_title(say("plane", plane=plane))
-            _label_lines(one_ax, say("co_banded" if plane in levels else "co"), say("cross"))
+            co_word, cross_word = COMPONENT_WORDS[hand]
+            _label_lines(one_ax, say(f"{co_word}_banded" if plane in levels else co_word), say(cross_word))
         for lowest in axes[-1:] if axes.own else axes:
             lowest.set_xlabel(say("angle_axis"))
         return axes
@@ -133,15 +145,13 @@ def _label_lines(ax: Any, co: str, cross: str) -> None:
     ax.text(1.0, 0.94, cross, transform=ax.transAxes, color=CROSS, va="top", ha="right", fontsize=8)
 
 
-def cuts_polar(
-    cuts: dict[str, GreatCircleCut], peak_gain_dbi: float, *, hands: bool = False, ax: OnAxes = None
-) -> Panels:
+def cuts_polar(cuts: dict[str, GreatCircleCut], peak_gain_dbi: float, *, hand: Hand = 0, ax: OnAxes = None) -> Panels:
     """Draw both planes as polar diagrams, 10 dB per ring, relative to the peak; `ax`: polar axes, one for each cut.
 
-    hands
-        True: the components are the circular ones, right-hand and left-hand.
+    hand
+        The cuts' `co` is the component of this hand, their `cross` the other one; 0: co- and cross-polar.
     """
-    names = ("right-hand", "left-hand") if hands else ("co-polar", "cross-polar")
+    names = HANDS[hand]
     words = f"solid: {names[0]}   dashed: {names[1]}   relative to the peak"
     with styled():
         axes = panels(ax, _planes(cuts), (7.2, 3.7), columns=len(cuts), projection="polar")

@@ -10,12 +10,14 @@ from colure.analysis.figures.cuts import FarField
 from colure.geometry.conventions import amplitude_from_db
 
 if TYPE_CHECKING:
-    from colure.geometry.conventions import ComplexArray
+    from colure.geometry.conventions import ComplexArray, Hand
 
 #: A half is shown if its highest level is within this of the peak, dB.
 SHOWN_DB: Final = 3.0
 #: Directions over the diameter of a half at which its level is read.
 LOOKS: Final = 61
+#: Beside pictures of Ludwig-3 components.
+UNDEFINED_BEHIND: Final = "Ludwig-3 components are not defined opposite to the boresight; nothing is drawn there."
 
 
 def shown_halves(coefficients: ComplexArray, *, region: float) -> tuple[tuple[bool, ...], float]:
@@ -40,12 +42,23 @@ def shown_halves(coefficients: ComplexArray, *, region: float) -> tuple[tuple[bo
     return tuple(back for back, size in zip((False, True), highest, strict=True) if size >= least), peak
 
 
-def half_words(at: str, *, back: bool) -> str:
-    """Return the caption of a half's map; `at`: the frequency in words."""
+def component_words(hand: Hand) -> str:
+    """Return what both components of cuts are, in words; `hand` as of `colure.analysis.figures.cuts.in_hand`."""
+    if not hand:
+        return "Ludwig-3 components"
+    return (
+        "right-hand (co-polar) and left-hand components"
+        if hand > 0
+        else "left-hand (co-polar) and right-hand components"
+    )
+
+
+def half_words(at: str, *, back: bool, hand: Hand = 0) -> str:
+    """Return the caption of a half's map; `at`: the frequency in words; `hand`: which one's level is drawn first, 0: Ludwig-3."""
     ratio = "the axial ratio is drawn where the level is within 20 dB of the peak."
     if not back:
         return f"Over direction cosines u = sin \u03b8 cos \u03c6, v = sin \u03b8 sin \u03c6 of the front half, {at}; {ratio}"
     return (
-        f"Over direction cosines u = sin \u03b8 cos \u03c6, v = sin \u03b8 sin \u03c6 of the back half (z below 0), {at}; {ratio} "
-        "Ludwig-3 components are not defined opposite to the boresight; nothing is drawn there."
+        f"Over direction cosines u = sin \u03b8 cos \u03c6, v = sin \u03b8 sin \u03c6 of the back half (z below 0), {at}; {ratio}"
+        f"{'' if hand else f' {UNDEFINED_BEHIND}'}"
     )

@@ -6,10 +6,10 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from colure.analysis.figures.cuts import FarField, ludwig_3
+from colure.analysis.figures.cuts import FarField, components
 from colure.analysis.figures.sphere import coverage
-from colure.geometry.conventions import ComplexArray, FloatArray, amplitude_db, power_db
-from colure.report.charts import POLE_DEG
+from colure.geometry.conventions import ComplexArray, FloatArray, Hand, amplitude_db, power_db
+from colure.report.charts import HANDS, POLE_DEG
 from colure.report.drawing import OnAxes, Panels, panels
 from colure.report.halves import shown_halves
 from colure.report.look import CO, CROSS, FIELD_MAP, INK, canvas, styled
@@ -30,6 +30,7 @@ def front_maps(
     coefficients: ComplexArray,
     *,
     slant: float,
+    hand: Hand = 0,
     reach: float = 1.0,
     back: bool = False,
     region: float = np.pi,
@@ -38,6 +39,8 @@ def front_maps(
 ) -> Panels:
     """Draw co- and cross-polar level and the axial ratio over direction cosines of the front half (u^2 + v^2 <= reach^2).
 
+    hand
+        Levels of this hand and of the other one instead of co- and cross-polar.
     back, region
         True: of the back half (z below 0), up to the angle `region` from +z (rad).
     peak
@@ -49,15 +52,22 @@ def front_maps(
     inside = (uu**2 + vv**2 <= reach**2) & (z >= np.cos(region) - 1e-9)
     d = np.stack([uu[inside], vv[inside], z[inside]], axis=-1)
     field = FarField(coefficients).at(d)
-    co, cross = ludwig_3(field, d, slant)
+    co, cross = components(field, d, slant, 0)
     peak = float(np.sqrt(np.max(np.abs(co) ** 2 + np.abs(cross) ** 2))) if peak is None else peak
     # Opposite to the boresight Ludwig's third definition has no directions.
-    defined = d[:, 2] > -np.cos(np.deg2rad(POLE_DEG))
+    defined = (d[:, 2] > -np.cos(np.deg2rad(POLE_DEG))) | bool(hand)
+    own, other = components(field, d, slant, hand)
     with styled():
-        axes = panels(ax, ["co-polar", "cross-polar", "axial ratio"], (7.2, 2.75), columns=3, sharey=True)
+        axes = panels(ax, [*HANDS[hand], "axial ratio"], (7.2, 2.75), columns=3, sharey=True)
         values = (
-            (np.where(defined, _level(co / peak), np.nan), FLOOR_DB, 0.0, "co-polar / dB re peak", FIELD_MAP),
-            (np.where(defined, _level(cross / peak), np.nan), FLOOR_DB, 0.0, "cross-polar / dB re peak", FIELD_MAP),
+            (np.where(defined, _level(own / peak), np.nan), FLOOR_DB, 0.0, f"{HANDS[hand][0]} / dB re peak", FIELD_MAP),
+            (
+                np.where(defined, _level(other / peak), np.nan),
+                FLOOR_DB,
+                0.0,
+                f"{HANDS[hand][1]} / dB re peak",
+                FIELD_MAP,
+            ),
             (_axial(co, cross, peak), 0.0, MOST_AXIAL_DB, "axial ratio / dB", "cividis_r"),
         )
         for one, (level, low, high, name, colours) in zip(axes, values, strict=True):
@@ -72,7 +82,7 @@ def front_maps(
         return axes
 
 
-def beam_maps(coefficients: ComplexArray, *, slant: float, region: float) -> list[tuple[Panels, bool]]:
+def beam_maps(coefficients: ComplexArray, *, slant: float, region: float, hand: Hand = 0) -> list[tuple[Panels, bool]]:
     """Draw the maps of the half of the sphere that holds the beam, or of both where each is within 3 dB of the peak.
 
     region
@@ -86,7 +96,7 @@ def beam_maps(coefficients: ComplexArray, *, slant: float, region: float) -> lis
     reach = float(np.sin(min(region, 0.5 * np.pi)))
     level = None if len(shown) == 1 else peak
     return [
-        (front_maps(coefficients, slant=slant, reach=reach, back=back, region=region, peak=level), back)
+        (front_maps(coefficients, slant=slant, hand=hand, reach=reach, back=back, region=region, peak=level), back)
         for back in shown
     ]
 
@@ -103,7 +113,7 @@ def _axial(co: ComplexArray, cross: ComplexArray, peak: float) -> FloatArray:
     return np.where(size > peak**2 * 10 ** (LEAST_LEVEL_DB / 10.0), level, np.nan)
 
 
-def waterfall(cuts: list[GreatCircleCut], frequency_hz: FloatArray, plane: str) -> Drawing:
+def waterfall(cuts: list[GreatCircleCut], frequency_hz: FloatArray, plane: str, *, hand: Hand = 0) -> Drawing:
     """Draw the co-polar level of one plane over angle and frequency, relative to each frequency's peak."""
     with styled():
         figure = canvas(4.2, 2.9)
@@ -118,7 +128,7 @@ def waterfall(cuts: list[GreatCircleCut], frequency_hz: FloatArray, plane: str) 
         if frequency_hz.size > 1:
             ax.set_ylim(frequency_hz[0] / 1e9, frequency_hz[-1] / 1e9)
         ax.grid(visible=False)
-        figure.colorbar(mesh, ax=ax, label="co-polar / dB re peak", pad=0.02)
+        figure.colorbar(mesh, ax=ax, label=f"{HANDS[hand][0]} / dB re peak", pad=0.02)
         return figure
 
 

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
-from colure.analysis.figures.cuts import in_hands
+from colure.analysis.figures.cuts import cuts_in_hand
 from colure.model.bands import segment_words
 from colure.model.files import history
 from colure.model.pattern import field_of
@@ -25,7 +25,7 @@ from colure.report.document import (
     chart,
 )
 from colure.report.figure_tables import tables_over_frequency
-from colure.report.halves import half_words
+from colure.report.halves import UNDEFINED_BEHIND, component_words, half_words
 from colure.report.measured import where
 from colure.report.reflection_charts import reflection_chart
 from colure.report.source import NOT_HELD
@@ -147,16 +147,16 @@ def cuts_section(source: Source) -> tuple[ReportSection, ...]:
     """Return the principal cuts at the middle frequency, as lines and as polar diagrams, and their side lobes."""
     wanted, frequency = source.particulars.settings.planes, source.frequency
     planes: dict[str, GreatCircleCut] = {name: one for name, one in source.cuts.middle.items() if name in wanted}
-    gain = source.cuts.peak_dbi
+    gain, hand = source.cuts.peak_dbi, source.device.hand
     return (
         ReportSection(
             "Cuts",
             (
                 chart(
-                    charts.cuts_rectangular(planes, gain, source.levels),
-                    f"Principal-plane cuts through the peak at {frequency / 1e9:.3f} GHz, Ludwig-3 components. Bands are "
-                    "the 95 % intervals of the level at each angle; the common gain uncertainty is not included. "
-                    "Ludwig-3 components are not defined opposite to the boresight; nothing is drawn there.",
+                    charts.cuts_rectangular(planes, gain, source.levels, hand=hand),
+                    f"Principal-plane cuts through the peak at {frequency / 1e9:.3f} GHz, {component_words(hand)}. Bands are "
+                    "the 95 % intervals of the level at each angle; the common gain uncertainty is not included."
+                    f"{'' if hand else f' {UNDEFINED_BEHIND}'}",
                     width_percent=80,
                 ),
                 _polar(source, planes, gain),
@@ -174,7 +174,9 @@ def _polar(source: Source, planes: dict[str, GreatCircleCut], gain: float) -> Ch
     at = f"{source.frequency / 1e9:.3f} GHz"
     if source.device.polarization == "linear":
         return chart(charts.cuts_polar(planes, gain), f"The same cuts as polar diagrams, {at}.", width_percent=80)
-    drawn = charts.cuts_polar(in_hands(planes), gain, hands=True)
+    hand = source.device.hand
+    # An ellipse is declared by its major axis: its cuts are Ludwig-3 ones, its polar diagrams show both hands.
+    drawn = charts.cuts_polar(planes if hand else cuts_in_hand(planes, 1), gain, hand=hand or 1)
     return chart(
         drawn, f"The same cuts as polar diagrams of the right- and left-hand components, {at}.", width_percent=80
     )
@@ -266,9 +268,12 @@ def _front(source: Source, centre: int, frequency: float) -> tuple[Chart, ...]:
         return ()
     region, at = float(np.deg2rad(sphere.region_deg)), f"{frequency / 1e9:.3f} GHz"
     drawn = maps.beam_maps(
-        source.processed.expansion.coefficients[centre], slant=source.processed.budget.slant, region=region
+        source.processed.expansion.coefficients[centre],
+        slant=source.processed.budget.slant,
+        hand=source.device.hand,
+        region=region,
     )
-    return tuple(chart(figure, half_words(at, back=back), dense=True) for figure, back in drawn)
+    return tuple(chart(one, half_words(at, back=back, hand=source.device.hand), dense=True) for one, back in drawn)
 
 
 def _coverage_blocks(source: Source, centre: int) -> tuple[Chart, ...]:
@@ -332,7 +337,7 @@ def frequency_section(source: Source) -> tuple[ReportSection, ...]:
             groups.append((curves[0].label, curves))
     falls = tuple(
         chart(
-            maps.waterfall(curves, source.processed.frequency_hz, plane),
+            maps.waterfall(curves, source.processed.frequency_hz, plane, hand=source.device.hand),
             f"Co-polar {plane}-plane cut over frequency, each relative to its own peak.",
             dense=True,
         )

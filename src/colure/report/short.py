@@ -133,9 +133,13 @@ def _verdict(source: Source) -> tuple[ReportSection, ...]:
 def _cuts(source: Source) -> ReportSection:
     say, wanted = source.particulars.say, source.particulars.settings.planes
     planes: dict[str, GreatCircleCut] = {name: one for name, one in source.cuts.middle.items() if name in wanted}
-    drawn = charts.cuts_rectangular(planes, source.cuts.peak_dbi, source.levels, say)
+    hand = source.device.hand
+    drawn = charts.cuts_rectangular(planes, source.cuts.peak_dbi, source.levels, say, hand=hand)
     title = say("cuts", frequency=say.numeral(f"{source.frequency / 1e9:.3f}"))
-    return ReportSection(title, (chart(drawn, say("chart_caption"), width_percent=72), *_undefined(source)))
+    return ReportSection(
+        title,
+        (chart(drawn, say("chart_caption_hands" if hand else "chart_caption"), width_percent=72), *_undefined(source)),
+    )
 
 
 def _undefined(source: Source) -> tuple[Paragraph, ...]:

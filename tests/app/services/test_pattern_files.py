@@ -231,3 +231,40 @@ def test_polar_diagrams_of_a_circular_wave_show_both_hands(tmp_path, moments, wo
             right, left = (line.get_ydata() for line in ax.lines[:2])
             ahead = int(np.argmin(np.abs(ax.lines[0].get_xdata())))
             assert right[ahead] == pytest.approx(0.0, abs=0.05) and left[ahead] < -35.0
+
+
+@pytest.mark.parametrize(("sense", "name"), [(1, "right-hand"), (-1, "left-hand")])
+def test_cuts_and_maps_of_a_circular_wave_are_of_its_hand(tmp_path, sense, name):
+    """A turnstile is (1 + cos theta)/2 in its own hand and (1 - cos theta)/2 in the other (crossed dipoles in quadrature; C. A. Balanis,
+    Antenna Theory, 4th ed., 2.12 and 4.2); half a magnetic one behind it makes that 1 : 1/3. Ludwig-3 components would say -3 dB ahead.
+    """
+    save_dataset(field(([1, -1j * sense, 0], [0.5j * sense, 0.5, 0])), tmp_path / "far.nc")
+    opened = colure.open_pattern(tmp_path / "far.nc")
+    (cut,) = opened.cuts((0.0,))[float(opened.frequency_hz[0])]
+    ct, top = np.cos(np.deg2rad(cut.angle_deg)), cut.amplitude["total"].max()
+    np.testing.assert_allclose(cut.amplitude["co"] / top, (1.0 + ct) / 2.0, atol=2e-3)
+    np.testing.assert_allclose(cut.amplitude["cross"] / top, (1.0 - ct) / 6.0, atol=2e-3)
+    drawn = opened.plot("cuts")[0]
+    assert name in drawn.texts[0].get_text() and opened.hand == sense
+    # Behind, the other hand is drawn up to -z itself, 9.5 dB down (1/3).
+    own, other = (line.get_ydata() for line in drawn.lines[:2])
+    assert other[0] - np.max(own) == pytest.approx(20.0 * np.log10(1.0 / 3.0), abs=0.03)
+    said = {one.get_xlabel() for one in opened.plot("front").figure.axes}
+    assert f"{name} / dB re peak" in said
+
+
+@pytest.mark.parametrize(("limit_dbi", "outcome"), [(4.0, "fail"), (5.0, "pass")])
+def test_a_mask_on_a_circular_wave_is_held_against_its_hand(tmp_path, limit_dbi, outcome):
+    """Two Huygens sources in quadrature have 3 (4.77 dBi, section 4 of the standards sheet) in one hand; Ludwig-3 components of them 1.76 dBi."""
+    electric, magnetic = np.array([1, -1j, 0]), np.array([1j, 1, 0])
+    at_most = float(
+        np.hypot(*(np.abs(field((electric, magnetic))[name]).values.max() for name in ("e_theta", "e_phi")))
+    )
+    scale = np.sqrt(3.0) / at_most
+    save_dataset(field((scale * electric, scale * magnetic), quantity="realized_gain"), tmp_path / "far.nc")
+    (tmp_path / "limits.toml").write_text(
+        f'name = "limits"\ndecision = "simple"\n[[masks]]\nname = "top"\nplane = "E"\npoints = [[0, {limit_dbi}], [180, {limit_dbi}]]\n',
+        encoding="utf-8",
+    )
+    said = CliRunner().invoke(main, ["verdict", str(tmp_path / "far.nc"), str(tmp_path / "limits.toml"), "--json"])
+    assert json.loads(said.stdout)["outcome"] == outcome, said.output

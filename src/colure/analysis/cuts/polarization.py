@@ -16,7 +16,15 @@ LINEAR_DB = 40.0
 
 def cross_polar(reader: CutReader) -> list[Figure]:
     """Return cross-polar discrimination at the peak and the highest cross-polar level, or why there are none."""
-    asked = (("xpd_db", "cross-polar discrimination at the peak"), ("cross_peak_db", "highest cross-polar level"))
+    # Beside the ratio of both hands, the one of two linear components needs its name.
+    asked = (
+        (
+            ("xpd_db", "linear cross-polar discrimination at the peak"),
+            ("cross_peak_db", "highest linear cross-polar level"),
+        )
+        if reader.hands
+        else (("xpd_db", "cross-polar discrimination at the peak"), ("cross_peak_db", "highest cross-polar level"))
+    )
     if reader.cut.cross is None:
         why = "one probe offset measured one component; a second offset 90 deg further gives both"
         return [reader.none(what, label, "dB", why) for what, label in asked]

@@ -12,8 +12,17 @@ from typing import Literal
 
 import numpy as np
 
-from colure.geometry.conventions import BoolArray, ComplexArray, FloatArray, IntArray, amplitude_from_db, power_db
+from colure.geometry.conventions import (
+    BoolArray,
+    ComplexArray,
+    FloatArray,
+    Hand,
+    IntArray,
+    amplitude_from_db,
+    power_db,
+)
 from colure.geometry.directions import cross, phi_hat, tangents, theta_hat, theta_phi, unit_vector
+from colure.geometry.polarization import from_cartesian
 from colure.values import holds_arrays
 from colure.waves.scattered import Sampler
 from colure.waves.transform import synthesis
@@ -39,6 +48,8 @@ CIRCULAR_BELOW_DB = 3.0
 TILT_DEG, FORWARD_DEG = 15.0, 60.0
 #: First stencil along the edge of a region, as a share of what the waves resolve, and how often it is looked there.
 EDGE_STENCIL, EDGE_ROUNDS = 0.5, 10
+#: 1 + cos theta this small is -z itself, where Ludwig's third vectors are not defined.
+BEHIND = 1e-12
 #: Beyond this polar angle Ludwig's third vectors turn so fast about -z that they name no plane.
 BEHIND_DEG = 120.0
 
@@ -89,34 +100,39 @@ class GreatCircleCut:
         return np.asarray(np.abs(self.co) if self.of == "co" else np.hypot(np.abs(self.co), np.abs(self.cross)))
 
 
-def in_hands(cuts: dict[str, GreatCircleCut]) -> dict[str, GreatCircleCut]:
-    """Return cuts whose `co` and `cross` are the right- and the left-hand component.
+def in_hand(co: ComplexArray, cross: ComplexArray, hand: Hand) -> tuple[ComplexArray, ComplexArray]:
+    """Return the component of this hand and the other one, from a right-handed pair (co, cross, d); that pair itself for `hand` 0.
 
-    |x + j y| of Ludwig-3 components is |theta + j phi|: the right-hand component (IEEE Std 145, exp(+jwt)).
+    |x + j y| / sqrt(2) is the right-hand component of (theta, phi) as of the Ludwig-3 pair (IEEE Std 145, exp(+jwt)).
     """
+    if not hand:
+        return co, cross
     half = np.sqrt(0.5)
-    return {
-        name: replace(one, co=half * (one.co + 1j * one.cross), cross=half * (one.co - 1j * one.cross))
-        for name, one in cuts.items()
-    }
+    return half * (co + 1j * hand * cross), half * (co - 1j * hand * cross)
 
 
-def is_circular(cuts: dict[str, GreatCircleCut]) -> bool:
-    """Tell whether the wave at the peak (angle 0) is a circular one: an axial ratio below `CIRCULAR_BELOW_DB`."""
-    for one in in_hands(cuts).values():
+def cuts_in_hand(cuts: dict[str, GreatCircleCut], hand: Hand) -> dict[str, GreatCircleCut]:
+    """Return Ludwig-3 cuts with `co` the component of this hand and `cross` the other one, as `in_hand`: defined at -z too."""
+    if not hand:
+        return cuts
+    pairs = {}
+    for name, one in cuts.items():
+        # At -z `ludwig_3` takes the reference and its perpendicular: seen along d, a left-handed pair.
+        behind = False if one.cos_theta is None else 1.0 + one.cos_theta <= BEHIND
+        pairs[name] = in_hand(one.co, np.where(behind, -one.cross, one.cross), hand)
+    return {name: replace(one, co=pairs[name][0], cross=pairs[name][1], cos_theta=None) for name, one in cuts.items()}
+
+
+def hand_of(cuts: dict[str, GreatCircleCut]) -> Hand:
+    """Return the stronger hand at the peak (angle 0) of Ludwig-3 cuts where the axial ratio is below `CIRCULAR_BELOW_DB`; else 0."""
+    hand: Hand = 0
+    for one in cuts_in_hand(cuts, 1).values():
         peak = int(np.argmin(np.abs(one.angle_deg)))
-        strong, weak = sorted((float(np.abs(one.co[peak])), float(np.abs(one.cross[peak]))), reverse=True)
-        if np.isfinite(strong + weak) and strong + weak >= amplitude_from_db(CIRCULAR_BELOW_DB) * (strong - weak):
-            return False
-    return True
-
-
-def in_own_components(
-    cuts: dict[str, GreatCircleCut], peak_cuts: dict[str, GreatCircleCut]
-) -> tuple[dict[str, GreatCircleCut], bool]:
-    """Return cuts in the components that the wave at the peak of `peak_cuts` asks for, and whether these are the hands."""
-    circular = is_circular(peak_cuts)
-    return in_hands(cuts) if circular else cuts, circular
+        right, left = float(np.abs(one.co[peak])), float(np.abs(one.cross[peak]))
+        if not right + left < amplitude_from_db(CIRCULAR_BELOW_DB) * abs(right - left):
+            return 0
+        hand = 1 if right > left else -1
+    return hand
 
 
 class FarField:
@@ -156,13 +172,23 @@ def ludwig_3(vectors: ComplexArray, directions: FloatArray, slant: float) -> tup
     e . (s - (s.d)(d + z)/(1 + d.z)), and e . d = 0. At -z the carried vector is not defined; s is taken there.
     """
     below = 1.0 + directions[..., 2]
-    share = np.where(below > 1e-12, 1.0 / np.maximum(below, 1e-12), 0.0) * vectors[..., 2]
+    share = np.where(below > BEHIND, 1.0 / np.maximum(below, BEHIND), 0.0) * vectors[..., 2]
     out = []
     for angle in (slant, slant + 0.5 * np.pi):
         c, s = np.cos(angle), np.sin(angle)
         along = c * directions[..., 0] + s * directions[..., 1]
         out.append(c * vectors[..., 0] + s * vectors[..., 1] - along * share)
     return out[0], out[1]
+
+
+def components(
+    vectors: ComplexArray, directions: FloatArray, slant: float, hand: Hand
+) -> tuple[ComplexArray, ComplexArray]:
+    """Return co- and cross-polar parts of Cartesian fields (..., 3): the Ludwig-3 pair, or a hand and the other one (`in_hand`)."""
+    if not hand:
+        return ludwig_3(vectors, directions, slant)
+    theta, phi = theta_phi(directions)
+    return in_hand(*from_cartesian(vectors, theta=theta, phi=phi), hand)
 
 
 def find_beam(

@@ -15,7 +15,7 @@ from colure.analysis.figures.equal_beams import plane_of, unlike_planes
 from colure.analysis.figures.one_pattern import OnePattern, PatternSettings
 from colure.analysis.figures.phase_centre import ripple_reason
 from colure.analysis.figures.readings import BAND_READINGS
-from colure.geometry.conventions import BoolArray, ComplexArray, FloatArray, amplitude_db
+from colure.geometry.conventions import BoolArray, ComplexArray, FloatArray, Hand, amplitude_db
 from colure.model.components import wanted as bases_wanted
 from colure.model.definitions import NEVER_FALLS, Definition, definitions_for
 from colure.model.evaluation import Evaluation
@@ -38,8 +38,9 @@ class FigureSet:
         True: several frequencies.
     mismatch_loss_db
         (frequency,) what the device's own reflection costs, positive; None where it is not known.
-    circular
-        True: the device is declared circularly polarized, so that no plane is its E plane.
+    hand
+        Sense that the device is declared circularly polarized with: no plane is its E plane, and co-polar levels are of this
+        hand. 0: it is not.
     relative
         True: the run has no reference, so that figures that need a gain do not exist.
     hands
@@ -55,7 +56,7 @@ class FigureSet:
     state: str = "beam"
     band: bool = False
     mismatch_loss_db: FloatArray | None = None
-    circular: bool = False
+    hand: Hand = 0
     relative: bool = False
     hands: bool = False
     reflection_measured: bool = False
@@ -73,7 +74,7 @@ class FigureSet:
                     band=self.band,
                     reflection=self.mismatch_loss_db is not None,
                     partial=self.one_polarization,
-                    circular=self.circular,
+                    circular=bool(self.hand),
                     hands=self.hands,
                     reflection_measured=self.reflection_measured,
                 ),

@@ -146,7 +146,7 @@ def process(
     figures = FigureSet(
         asked, slant, float(np.deg2rad(transformed.sphere.region_deg)), transformed.sphere.one_polarization, state,
         transformed.sphere.frequency_hz.size > 1, None if reference is None else reference.device_loss_db,
-        device.polarization in ("right", "left"), not chamber.reference.absolute, device.polarization != "linear",
+        device.hand, not chamber.reference.absolute, device.polarization != "linear",
         reflection is not None,
     )  # fmt: skip
     sweep_stages = transformed.sweep_stages

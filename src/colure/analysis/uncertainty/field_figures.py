@@ -9,13 +9,13 @@ from typing import Literal
 import numpy as np
 
 from colure.analysis.figures.beams import Near
-from colure.analysis.figures.cuts import FarField, find_beam, ludwig_3
+from colure.analysis.figures.cuts import FarField, components, find_beam
 from colure.analysis.figures.evaluate import FigureSet
 from colure.analysis.steps.repetition import students_factor
 from colure.analysis.uncertainty.budget import build_figure
 from colure.analysis.uncertainty.combination import effective_dof
 from colure.analysis.uncertainty.level_cuts import LevelCut, cut_directions
-from colure.geometry.conventions import ComplexArray, FloatArray, order_of_count
+from colure.geometry.conventions import ComplexArray, FloatArray, Hand, order_of_count
 from colure.model.evaluation import Evaluation
 from colure.model.figure import LOOK, BudgetRow, Figure
 from colure.values import holds_arrays
@@ -170,19 +170,22 @@ def cuts_of_field(
     slant: float,
     region: float,
     step_deg: float = 1.0,
+    hand: Hand = 0,
 ) -> dict[float, list[LevelCut]]:
     """Return cuts through the peak of a far field (frequency, 2, J) by frequency, in planes in degrees from E towards H.
 
     Amplitudes are nan beyond `region`, radians from +z. Expanded uncertainties are infinite where `causes` is None:
-    nothing is known of them. Other arguments as in `figures_of_field`.
+    nothing is known of them. `hand`: as in `colure.analysis.figures.cuts.in_hand`. Other arguments as in `figures_of_field`.
     """
     angle = np.linspace(-180.0, 180.0, 2 * round(180.0 / step_deg) + 1)
     out: dict[float, list[LevelCut]] = {}
     for f, frequency in enumerate(frequency_hz):
         beam = find_beam(expansion.coefficients[f], slant=slant, region=region)
         d = cut_directions(beam, planes_deg, angle)
-        level = _amplitudes(expansion.coefficients[f], d, slant)
-        expanded = np.full(level.shape, np.inf) if causes is None else _expanded(expansion, f, causes, d, level, slant)
+        level = _amplitudes(expansion.coefficients[f], d, slant, hand)
+        expanded = (
+            np.full(level.shape, np.inf) if causes is None else _expanded(expansion, f, causes, d, level, slant, hand)
+        )
         level = np.where(np.arccos(np.clip(d[:, 2], -1.0, 1.0)) <= region + 1e-9, level, np.nan)
         shape = (3, len(planes_deg), angle.size)
         a, u = level.reshape(shape), np.asarray(expanded).reshape(shape)
@@ -198,17 +201,28 @@ def cuts_of_field(
 
 
 def levels_towards(
-    expansion: Expansion, f: int, causes: tuple[FieldCause, ...] | None, directions: FloatArray, slant: float
+    expansion: Expansion,
+    f: int,
+    causes: tuple[FieldCause, ...] | None,
+    directions: FloatArray,
+    slant: float,
+    hand: Hand = 0,
 ) -> tuple[FloatArray, FloatArray]:
     """Return amplitudes (co, cross, total; direction) of frequency number f, and their expanded uncertainties; nan if nobody states them."""
-    level = _amplitudes(expansion.coefficients[f], directions, slant)
+    level = _amplitudes(expansion.coefficients[f], directions, slant, hand)
     if causes is None:
         return level, np.full(level.shape, np.nan)
-    return level, _expanded(expansion, f, causes, directions, level, slant)
+    return level, _expanded(expansion, f, causes, directions, level, slant, hand)
 
 
 def _expanded(
-    expansion: Expansion, f: int, causes: tuple[FieldCause, ...], d: FloatArray, level: FloatArray, slant: float
+    expansion: Expansion,
+    f: int,
+    causes: tuple[FieldCause, ...],
+    d: FloatArray,
+    level: FloatArray,
+    slant: float,
+    hand: Hand,
 ) -> FloatArray:
     """Return the expanded uncertainty of amplitudes (component, direction) by all causes together."""
     order = _common_order(expansion, causes)
@@ -216,7 +230,8 @@ def _expanded(
     standard = [
         np.sqrt(
             np.mean(
-                [(_amplitudes(nominal + resized(one, order), d, slant) - level) ** 2 for one in cause.waves[f]], axis=0
+                [(_amplitudes(nominal + resized(one, order), d, slant, hand) - level) ** 2 for one in cause.waves[f]],
+                axis=0,
             )
         )
         for cause in causes
@@ -226,8 +241,8 @@ def _expanded(
     return np.asarray(factor * np.sqrt(np.sum(np.square(standard), axis=0)))
 
 
-def _amplitudes(coefficients: ComplexArray, directions: FloatArray, slant: float) -> FloatArray:
-    """Return (component, direction): co-polar, cross-polar (Ludwig 3) and total."""
+def _amplitudes(coefficients: ComplexArray, directions: FloatArray, slant: float, hand: Hand) -> FloatArray:
+    """Return (component, direction): co-polar, cross-polar (`components`) and total."""
     field = FarField(coefficients).at(directions)
-    co, cross = ludwig_3(field, directions, slant)
+    co, cross = components(field, directions, slant, hand)
     return np.stack([np.abs(co), np.abs(cross), np.sqrt(np.sum(np.abs(field) ** 2, axis=-1))])

@@ -11,12 +11,12 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from colure.analysis.figures.cuts import Beam, FarField, find_beam, ludwig_3, tangent_at
+from colure.analysis.figures.cuts import Beam, FarField, components, find_beam, in_hand, tangent_at
 from colure.analysis.uncertainty.causes import causes
 from colure.analysis.uncertainty.combination import joint_half_width
 from colure.analysis.uncertainty.inputs import Inputs
 from colure.analysis.uncertainty.trial import Trial
-from colure.geometry.conventions import ComplexArray, FloatArray, amplitude_db, order_of_count
+from colure.geometry.conventions import ComplexArray, FloatArray, Hand, amplitude_db, order_of_count
 from colure.geometry.directions import theta_phi
 from colure.values import holds_arrays
 from colure.waves.harmonics import FieldsAt
@@ -27,7 +27,8 @@ from colure.waves.harmonics import FieldsAt
 class LevelCut:
     """One cut at one frequency: amplitudes (sqrt of gain) and their expanded uncertainties, by component.
 
-    angle_deg (n,); amplitude and expanded (n,) of `co`, `cross` and `total`; common_db is the common gain uncertainty
+    angle_deg (n,); amplitude and expanded (n,) of `co`, `cross` and `total`: co is the Ludwig-3 component along the declared
+    direction, or the hand that the device is declared circular with; cross is the other one. common_db is the common gain uncertainty
     (reference gain, mismatch): it counts for absolute levels only.
     """
 
@@ -55,20 +56,25 @@ class _FixedDirections:
 
 
 def _amplitudes(
-    coefficients: ComplexArray, changes: Sequence[ComplexArray], directions: FloatArray, slant: float
+    coefficients: ComplexArray, changes: Sequence[ComplexArray], directions: FloatArray, slant: float, hand: Hand = 0
 ) -> tuple[FloatArray, FloatArray]:
-    """Return amplitudes (3 x direction,) of co, cross and total, and those (n, 3 x direction) with changes of the waves."""
+    """Return amplitudes (3 x direction,) of co, cross and total, and those (n, 3 x direction) with changes of the waves.
+
+    hand
+        Co- and cross-polar are this hand and the other one; the Ludwig-3 pair where it is 0.
+    """
     theta, phi = theta_phi(directions)
     at = FieldsAt(order_of_count(coefficients.shape[-1]), theta, phi)
     then = FarField(coefficients).at(directions)
-    fields = np.stack(ludwig_3(then, directions, slant), axis=-1)
+    pair = components(then, directions, slant, hand)
     turn = slant - phi
     c, s = np.cos(turn), np.sin(turn)
     added = at.of(np.concatenate(changes))
-    co = fields[:, 0] + c * added[..., 0] + s * added[..., 1]
-    cross = fields[:, 1] + c * added[..., 1] - s * added[..., 0]
+    turned = (c * added[..., 0] + s * added[..., 1], c * added[..., 1] - s * added[..., 0])
+    more = in_hand(added[..., 0], added[..., 1], hand) if hand else turned
+    co, cross = pair[0] + more[0], pair[1] + more[1]
     now = np.stack([np.abs(co), np.abs(cross), np.hypot(np.abs(co), np.abs(cross))], axis=1)
-    both = np.abs(fields.T)
+    both = np.abs(pair)
     return np.concatenate([*both, np.hypot(*both)]), now.reshape(len(now), -1)
 
 
@@ -95,7 +101,7 @@ def level_cuts(
     for f, coefficients in enumerate(nominal.coefficients):
         through = find_beam(coefficients, slant=base.slant, region=base.region) if beam is None else beam
         directions = cut_directions(through, planes_deg, angle)
-        then, now = _amplitudes(coefficients, [one.changes[:, f] for one in every], directions, base.slant)
+        then, now = _amplitudes(coefficients, [one.changes[:, f] for one in every], directions, base.slant, base.hand)
         moved = np.split(now - then, np.cumsum([len(one.changes) for one in every])[:-1])
         contributions = [trial.contribution(one, part[:, None]) for one, part in zip(every, moved, strict=True)]
         values.append(then)

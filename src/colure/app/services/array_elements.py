@@ -82,7 +82,7 @@ def _component(count: int, direction: FloatArray, device: Device) -> ComplexArra
     if device.polarization == "linear":
         slant = np.deg2rad(device.slant_deg)
         return np.asarray((np.cos(slant) * x + np.sin(slant) * y).reshape(2, count))
-    hand = -1j if device.polarization == "left" else 1j
+    hand = 1j * (device.hand or 1)
     return np.asarray(((x + hand * y) / np.sqrt(2.0)).reshape(2, count))
 
 

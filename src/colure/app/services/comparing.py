@@ -297,7 +297,10 @@ def cuts_along_the_first(one: Inputs, two: Inputs | FilePattern, index: int) -> 
             bounds.append(theirs[number].bounds_db("co", relative=False))
         else:
             d = cut_directions(beam, (plane.plane_deg,), plane.angle_deg)
-            level, half = (part[0] for part in levels_towards(two.waves.expansion, index, two.causes(), d, one.slant))
+            level, half = (
+                part[0]
+                for part in levels_towards(two.waves.expansion, index, two.causes(), d, one.slant, one.figures.hand)
+            )
             low_end = np.where(np.isnan(half), np.nan, np.maximum(level - half, 0.0))
             level_db, low_db, high_db = (amplitude_db(end, least=1e-10) for end in (level, low_end, level + half))
             bounds.append((level_db, low_db, high_db))

@@ -223,11 +223,16 @@ def _power_unknown(power: PowerPattern) -> list[str]:
 
 def _cut_pictures(opened: FilePattern, at: str) -> tuple[Picture, ...]:
     from colure.report.file_content import Picture
+    from colure.report.halves import component_words
 
+    pair = component_words(opened.hand)
     banded = "; bands are the 95 % intervals" if opened.states_errors else ""
     return (
-        Picture(opened.plot("cuts"), f"Principal-plane cuts through the peak at {at}, Ludwig-3 components{banded}."),
-        Picture(opened.plot("polar"), f"The same cuts as polar diagrams, {at}."),
+        Picture(opened.plot("cuts"), f"Principal-plane cuts through the peak at {at}, {pair}{banded}."),
+        Picture(
+            opened.plot("polar"),
+            f"The same cuts as polar diagrams{' of the right- and left-hand components' if opened.hand else ''}, {at}.",
+        ),
     )
 
 
@@ -236,7 +241,10 @@ def _sphere_pictures(opened: FilePattern, at: str) -> tuple[Picture, ...]:
     from colure.report.halves import half_words
 
     return (
-        *(Picture(drawn, half_words(at, back=back), dense=True) for drawn, back in opened.beam_maps()),
+        *(
+            Picture(drawn, half_words(at, back=back, hand=opened.hand), dense=True)
+            for drawn, back in opened.beam_maps()
+        ),
         Picture(opened.plot("map"), f"Total {opened.scale}, {at}; blank where nothing is known.", dense=True),
         Picture(opened.plot("solid"), f"The same as a solid, {at}.", dense=True),
     )

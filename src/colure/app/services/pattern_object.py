@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from functools import cached_property
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, cast
 
@@ -19,7 +20,7 @@ if TYPE_CHECKING:
     from colure.analysis.uncertainty.field_figures import FieldCause, ProbeKnowledge
     from colure.analysis.uncertainty.level_cuts import LevelCut
     from colure.app.services.figure_table import Figures
-    from colure.geometry.conventions import ComplexArray, FloatArray
+    from colure.geometry.conventions import ComplexArray, FloatArray, Hand
     from colure.model.pattern import Quantity
     from colure.report.drawing import OnAxes, Panels
     from colure.waves.expansion import Expansion
@@ -116,7 +117,20 @@ class FilePattern:
         from colure.analysis.uncertainty.field_figures import cuts_of_field
 
         w = self.waves
-        return cuts_of_field(self.scaled(), w.frequency_hz, self.causes(), planes_deg, slant=w.slant, region=w.region)
+        return cuts_of_field(
+            self.scaled(), w.frequency_hz, self.causes(), planes_deg, slant=w.slant, region=w.region, hand=self.hand
+        )
+
+    @cached_property
+    def hand(self) -> Hand:
+        """Sense of the wave at mid-band's peak, +1 right-hand, -1 left-hand, where its axial ratio is below 3 dB; else 0.
+
+        Where it is not 0, co-polar levels of cuts and maps are of this hand, cross-polar ones of the other.
+        """
+        from colure.analysis.figures.cuts import hand_of, principal_cuts
+
+        middle = self.waves.expansion.coefficients[self.frequency_hz.size // 2]
+        return hand_of(principal_cuts(middle, slant=self.waves.slant, region=self.waves.region)[0])
 
     @property
     def holds_gain(self) -> bool:
@@ -179,7 +193,7 @@ class FilePattern:
     ) -> Panels:
         """Draw the field: cuts, polar, map, solid, front, frequency or aperture; mid-band by default.
 
-        Polar diagrams of a wave that is circular at the peak (axial ratio below 3 dB) show both hands.
+        Of a wave that is circular at mid-band's peak (axial ratio below 3 dB) cuts, polar diagrams and `front` show both hands.
         Nothing is drawn beyond the angle up to which the field is known, or where `support` says that nothing is.
 
         Parameters
@@ -204,18 +218,17 @@ class FilePattern:
         i = index_of(self.waves.frequency_hz, frequency_ghz)
         one = self.waves.expansion.coefficients[i] * self._factor()[i]
         if kind in ("cuts", "polar"):
-            from colure.analysis.figures.cuts import in_own_components, principal_cuts
+            from colure.analysis.figures.cuts import cuts_in_hand, principal_cuts
 
             both, peak = principal_cuts(one, slant=self.waves.slant, region=self.waves.region)
-            cuts = chosen_planes(both, planes)
+            cuts = cuts_in_hand(chosen_planes(both, planes), self.hand)
             if kind == "polar":
-                cuts, hands = in_own_components(cuts, both)
-                drawn = charts.cuts_polar(cuts, peak, hands=hands, ax=ax)
+                drawn = charts.cuts_polar(cuts, peak, hand=self.hand, ax=ax)
             else:
-                drawn = charts.cuts_rectangular(cuts, peak, self._bands(i), ax=ax)
+                drawn = charts.cuts_rectangular(cuts, peak, self._bands(i), hand=self.hand, ax=ax)
         elif kind == "front":
             reach = float(np.sin(min(self.waves.region, 0.5 * np.pi)))
-            drawn = maps.front_maps(one, slant=self.waves.slant, reach=reach, ax=ax)
+            drawn = maps.front_maps(one, slant=self.waves.slant, hand=self.hand, reach=reach, ax=ax)
         elif kind == "aperture":
             drawn = charts.plane_picture(*self._plane(i), ax=ax)
         else:
@@ -230,7 +243,7 @@ class FilePattern:
 
         i = index_of(self.waves.frequency_hz, None)
         one = self.waves.expansion.coefficients[i] * self._factor()[i]
-        return maps.beam_maps(one, slant=self.waves.slant, region=self.waves.region)
+        return maps.beam_maps(one, slant=self.waves.slant, hand=self.hand, region=self.waves.region)
 
     def _bands(self, i: int) -> dict[str, LevelCut]:
         """Return the principal cuts at one frequency with their intervals; none where the file states no errors."""

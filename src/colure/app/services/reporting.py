@@ -201,7 +201,7 @@ def _cuts(processed: Processed, levels: dict[str, LevelCut], shown: int) -> Patt
     """Return the cuts through the peak in the principal planes, at the frequency to watch and over the band, and those about the boresight."""
     import numpy as np
 
-    from colure.analysis.figures.cuts import FarField, cuts, find_beam, principal_cuts, tangent_at
+    from colure.analysis.figures.cuts import FarField, cuts, cuts_in_hand, find_beam, principal_cuts, tangent_at
     from colure.analysis.figures.lobes import side_lobes, standing
     from colure.report.source import PatternCuts
 
@@ -214,7 +214,9 @@ def _cuts(processed: Processed, levels: dict[str, LevelCut], shown: int) -> Patt
         beam = find_beam(field, slant=slant, region=region)
         tangents = [tangent_at(beam, a) for a in (0.0, 90.0)]
         band.append(cuts(field, beam, tangents, slant=slant, span_deg=90.0, region=region, step_deg=0.25))
-    over = {plane: [pair[index] for pair in band] for index, plane in enumerate(("E", "H"))} if band else {}
+    hand = processed.budget.figures.hand
+    shown_band = [cuts_in_hand(dict(zip(("E", "H"), pair, strict=True)), hand) for pair in band]
+    over = {plane: [pair[plane] for pair in shown_band] for plane in ("E", "H")} if band else {}
     lobes, unclear = {}, {}
     for plane, one in planes.items():
         candidates = [(float(angle), float(level)) for angle, level in side_lobes(one) if level > LEAST_LOBE_DB]
@@ -222,7 +224,7 @@ def _cuts(processed: Processed, levels: dict[str, LevelCut], shown: int) -> Patt
         lobes[plane] = standing(candidates, level.angle_deg, level.amplitude["total"], level.expanded["total"])
         unclear[plane] = len(candidates) - len(lobes[plane])
     axis, measured = _about_the_axis(processed, seen, shown)
-    return PatternCuts(planes, peak_dbi, lobes, over, unclear, axis, measured)
+    return PatternCuts(cuts_in_hand(planes, hand), peak_dbi, lobes, over, unclear, axis, measured)
 
 
 def _about_the_axis(
