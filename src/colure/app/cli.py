@@ -104,7 +104,7 @@ GROUPS = {
         "set-ups",
     ),
     "Judge": ("verify", "verdict", "compare", "series"),
-    "Hand over": ("report", "export"),
+    "Handedness over": ("report", "export"),
 }
 
 

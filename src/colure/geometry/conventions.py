@@ -32,7 +32,7 @@ IntArray = NDArray[np.int64]
 BoolArray = NDArray[np.bool_]
 
 #: Sense of a circularly polarized wave (IEEE Std 145): +1 right-hand, -1 left-hand; 0 where it is not circular.
-Hand = Literal[-1, 0, 1]
+Handedness = Literal[-1, 0, 1]
 
 
 def amplitude_db(ratio: ArrayLike, *, least: float | None = None) -> FloatArray:

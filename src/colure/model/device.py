@@ -8,7 +8,7 @@ from typing import Annotated, Literal
 import numpy as np
 from pydantic import Field, model_validator
 
-from colure.geometry.conventions import FloatArray, Hand
+from colure.geometry.conventions import FloatArray, Handedness
 from colure.model.alike import alike_names
 from colure.model.loading import Millimetres3, Section, number
 
@@ -193,7 +193,7 @@ class Device(Section):
         return source_dbm if self.eirp_dbm is None else self.eirp_dbm - self.expected_gain_dbi
 
     @property
-    def hand(self) -> Hand:
+    def hand(self) -> Handedness:
         """Sense that the device is declared circular with: +1 right-hand, -1 left-hand, 0 where it is linear or elliptical."""
         if self.polarization == "right":
             return 1

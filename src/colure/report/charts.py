@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, Any
 import numpy as np
 from numpy.typing import NDArray
 
-from colure.geometry.conventions import ComplexArray, FloatArray, Hand, amplitude_db, power_db
+from colure.geometry.conventions import ComplexArray, FloatArray, Handedness, amplitude_db, power_db
 from colure.model.bands import stretches
 from colure.report.drawing import OnAxes, Panels, panels
 from colure.report.look import ACCENT, BAND, CO, CROSS, FIELD_MAP, GRID, INK, MUTED, canvas, styled
@@ -39,10 +39,10 @@ SOLID_LETTERS = 44
 PHASE_MAP = "twilight_shifted"  # cyclic and perceptually uniform
 
 #: What a cut's two components are called, by the hand of the first: in pictures, and by key of the catalogue.
-HANDS: dict[Hand, tuple[str, str]] = {
+HANDS: dict[Handedness, tuple[str, str]] = {
     0: ("co-polar", "cross-polar"), 1: ("right-hand", "left-hand"), -1: ("left-hand", "right-hand"),
 }  # fmt: skip
-COMPONENT_WORDS: dict[Hand, tuple[str, str]] = {
+COMPONENT_WORDS: dict[Handedness, tuple[str, str]] = {
     0: ("co", "cross"),
     1: ("right", "left_dashed"),
     -1: ("left", "right_dashed"),
@@ -58,7 +58,7 @@ def cuts_rectangular(
     levels: dict[str, LevelCut],
     say: Texts | None = None,
     *,
-    hand: Hand = 0,
+    hand: Handedness = 0,
     ax: OnAxes = None,
 ) -> Panels:
     """Draw co- and cross-polar cuts of both planes in dBi, with the 95 % interval of the co-polar level at each angle.
@@ -145,7 +145,9 @@ def _label_lines(ax: Any, co: str, cross: str) -> None:
     ax.text(1.0, 0.94, cross, transform=ax.transAxes, color=CROSS, va="top", ha="right", fontsize=8)
 
 
-def cuts_polar(cuts: dict[str, GreatCircleCut], peak_gain_dbi: float, *, hand: Hand = 0, ax: OnAxes = None) -> Panels:
+def cuts_polar(
+    cuts: dict[str, GreatCircleCut], peak_gain_dbi: float, *, hand: Handedness = 0, ax: OnAxes = None
+) -> Panels:
     """Draw both planes as polar diagrams, 10 dB per ring, relative to the peak; `ax`: polar axes, one for each cut.
 
     hand

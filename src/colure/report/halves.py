@@ -10,7 +10,7 @@ from colure.analysis.figures.cuts import FarField
 from colure.geometry.conventions import amplitude_from_db
 
 if TYPE_CHECKING:
-    from colure.geometry.conventions import ComplexArray, Hand
+    from colure.geometry.conventions import ComplexArray, Handedness
 
 #: A half is shown if its highest level is within this of the peak, dB.
 SHOWN_DB: Final = 3.0
@@ -42,7 +42,7 @@ def shown_halves(coefficients: ComplexArray, *, region: float) -> tuple[tuple[bo
     return tuple(back for back, size in zip((False, True), highest, strict=True) if size >= least), peak
 
 
-def component_words(hand: Hand) -> str:
+def component_words(hand: Handedness) -> str:
     """Return what both components of cuts are, in words; `hand` as of `colure.analysis.figures.cuts.in_hand`."""
     if not hand:
         return "Ludwig-3 components"
@@ -53,7 +53,7 @@ def component_words(hand: Hand) -> str:
     )
 
 
-def half_words(at: str, *, back: bool, hand: Hand = 0) -> str:
+def half_words(at: str, *, back: bool, hand: Handedness = 0) -> str:
     """Return the caption of a half's map; `at`: the frequency in words; `hand`: which one's level is drawn first, 0: Ludwig-3."""
     ratio = "the axial ratio is drawn where the level is within 20 dB of the peak."
     if not back:

@@ -8,7 +8,7 @@ import numpy as np
 
 from colure.analysis.figures.cuts import FarField, components
 from colure.analysis.figures.sphere import coverage
-from colure.geometry.conventions import ComplexArray, FloatArray, Hand, amplitude_db, power_db
+from colure.geometry.conventions import ComplexArray, FloatArray, Handedness, amplitude_db, power_db
 from colure.report.charts import HANDS, POLE_DEG
 from colure.report.drawing import OnAxes, Panels, panels
 from colure.report.halves import shown_halves
@@ -30,7 +30,7 @@ def front_maps(
     coefficients: ComplexArray,
     *,
     slant: float,
-    hand: Hand = 0,
+    hand: Handedness = 0,
     reach: float = 1.0,
     back: bool = False,
     region: float = np.pi,
@@ -82,7 +82,9 @@ def front_maps(
         return axes
 
 
-def beam_maps(coefficients: ComplexArray, *, slant: float, region: float, hand: Hand = 0) -> list[tuple[Panels, bool]]:
+def beam_maps(
+    coefficients: ComplexArray, *, slant: float, region: float, hand: Handedness = 0
+) -> list[tuple[Panels, bool]]:
     """Draw the maps of the half of the sphere that holds the beam, or of both where each is within 3 dB of the peak.
 
     region
@@ -113,7 +115,7 @@ def _axial(co: ComplexArray, cross: ComplexArray, peak: float) -> FloatArray:
     return np.where(size > peak**2 * 10 ** (LEAST_LEVEL_DB / 10.0), level, np.nan)
 
 
-def waterfall(cuts: list[GreatCircleCut], frequency_hz: FloatArray, plane: str, *, hand: Hand = 0) -> Drawing:
+def waterfall(cuts: list[GreatCircleCut], frequency_hz: FloatArray, plane: str, *, hand: Handedness = 0) -> Drawing:
     """Draw the co-polar level of one plane over angle and frequency, relative to each frequency's peak."""
     with styled():
         figure = canvas(4.2, 2.9)

@@ -16,7 +16,7 @@ from colure.geometry.conventions import (
     BoolArray,
     ComplexArray,
     FloatArray,
-    Hand,
+    Handedness,
     IntArray,
     amplitude_from_db,
     power_db,
@@ -100,7 +100,7 @@ class GreatCircleCut:
         return np.asarray(np.abs(self.co) if self.of == "co" else np.hypot(np.abs(self.co), np.abs(self.cross)))
 
 
-def in_hand(co: ComplexArray, cross: ComplexArray, hand: Hand) -> tuple[ComplexArray, ComplexArray]:
+def in_hand(co: ComplexArray, cross: ComplexArray, hand: Handedness) -> tuple[ComplexArray, ComplexArray]:
     """Return the component of this hand and the other one, from a right-handed pair (co, cross, d); that pair itself for `hand` 0.
 
     |x + j y| / sqrt(2) is the right-hand component of (theta, phi) as of the Ludwig-3 pair (IEEE Std 145, exp(+jwt)).
@@ -111,7 +111,7 @@ def in_hand(co: ComplexArray, cross: ComplexArray, hand: Hand) -> tuple[ComplexA
     return half * (co + 1j * hand * cross), half * (co - 1j * hand * cross)
 
 
-def cuts_in_hand(cuts: dict[str, GreatCircleCut], hand: Hand) -> dict[str, GreatCircleCut]:
+def cuts_in_hand(cuts: dict[str, GreatCircleCut], hand: Handedness) -> dict[str, GreatCircleCut]:
     """Return Ludwig-3 cuts with `co` the component of this hand and `cross` the other one, as `in_hand`: defined at -z too."""
     if not hand:
         return cuts
@@ -123,9 +123,9 @@ def cuts_in_hand(cuts: dict[str, GreatCircleCut], hand: Hand) -> dict[str, Great
     return {name: replace(one, co=pairs[name][0], cross=pairs[name][1], cos_theta=None) for name, one in cuts.items()}
 
 
-def hand_of(cuts: dict[str, GreatCircleCut]) -> Hand:
+def hand_of(cuts: dict[str, GreatCircleCut]) -> Handedness:
     """Return the stronger hand at the peak (angle 0) of Ludwig-3 cuts where the axial ratio is below `CIRCULAR_BELOW_DB`; else 0."""
-    hand: Hand = 0
+    hand: Handedness = 0
     for one in cuts_in_hand(cuts, 1).values():
         peak = int(np.argmin(np.abs(one.angle_deg)))
         right, left = float(np.abs(one.co[peak])), float(np.abs(one.cross[peak]))
@@ -182,7 +182,7 @@ def ludwig_3(vectors: ComplexArray, directions: FloatArray, slant: float) -> tup
 
 
 def components(
-    vectors: ComplexArray, directions: FloatArray, slant: float, hand: Hand
+    vectors: ComplexArray, directions: FloatArray, slant: float, hand: Handedness
 ) -> tuple[ComplexArray, ComplexArray]:
     """Return co- and cross-polar parts of Cartesian fields (..., 3): the Ludwig-3 pair, or a hand and the other one (`in_hand`)."""
     if not hand:

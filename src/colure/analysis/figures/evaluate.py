@@ -15,7 +15,7 @@ from colure.analysis.figures.equal_beams import plane_of, unlike_planes
 from colure.analysis.figures.one_pattern import OnePattern, PatternSettings
 from colure.analysis.figures.phase_centre import ripple_reason
 from colure.analysis.figures.readings import BAND_READINGS
-from colure.geometry.conventions import BoolArray, ComplexArray, FloatArray, Hand, amplitude_db
+from colure.geometry.conventions import BoolArray, ComplexArray, FloatArray, Handedness, amplitude_db
 from colure.model.components import wanted as bases_wanted
 from colure.model.definitions import NEVER_FALLS, Definition, definitions_for
 from colure.model.evaluation import Evaluation
@@ -56,7 +56,7 @@ class FigureSet:
     state: str = "beam"
     band: bool = False
     mismatch_loss_db: FloatArray | None = None
-    hand: Hand = 0
+    hand: Handedness = 0
     relative: bool = False
     hands: bool = False
     reflection_measured: bool = False

@@ -15,7 +15,7 @@ from colure.analysis.steps.repetition import students_factor
 from colure.analysis.uncertainty.budget import build_figure
 from colure.analysis.uncertainty.combination import effective_dof
 from colure.analysis.uncertainty.level_cuts import LevelCut, cut_directions
-from colure.geometry.conventions import ComplexArray, FloatArray, Hand, order_of_count
+from colure.geometry.conventions import ComplexArray, FloatArray, Handedness, order_of_count
 from colure.model.evaluation import Evaluation
 from colure.model.figure import LOOK, BudgetRow, Figure
 from colure.values import holds_arrays
@@ -170,7 +170,7 @@ def cuts_of_field(
     slant: float,
     region: float,
     step_deg: float = 1.0,
-    hand: Hand = 0,
+    hand: Handedness = 0,
 ) -> dict[float, list[LevelCut]]:
     """Return cuts through the peak of a far field (frequency, 2, J) by frequency, in planes in degrees from E towards H.
 
@@ -206,7 +206,7 @@ def levels_towards(
     causes: tuple[FieldCause, ...] | None,
     directions: FloatArray,
     slant: float,
-    hand: Hand = 0,
+    hand: Handedness = 0,
 ) -> tuple[FloatArray, FloatArray]:
     """Return amplitudes (co, cross, total; direction) of frequency number f, and their expanded uncertainties; nan if nobody states them."""
     level = _amplitudes(expansion.coefficients[f], directions, slant, hand)
@@ -222,7 +222,7 @@ def _expanded(
     d: FloatArray,
     level: FloatArray,
     slant: float,
-    hand: Hand,
+    hand: Handedness,
 ) -> FloatArray:
     """Return the expanded uncertainty of amplitudes (component, direction) by all causes together."""
     order = _common_order(expansion, causes)
@@ -241,7 +241,7 @@ def _expanded(
     return np.asarray(factor * np.sqrt(np.sum(np.square(standard), axis=0)))
 
 
-def _amplitudes(coefficients: ComplexArray, directions: FloatArray, slant: float, hand: Hand) -> FloatArray:
+def _amplitudes(coefficients: ComplexArray, directions: FloatArray, slant: float, hand: Handedness) -> FloatArray:
     """Return (component, direction): co-polar, cross-polar (`components`) and total."""
     field = FarField(coefficients).at(directions)
     co, cross = components(field, directions, slant, hand)

@@ -16,7 +16,7 @@ from colure.analysis.uncertainty.causes import causes
 from colure.analysis.uncertainty.combination import joint_half_width
 from colure.analysis.uncertainty.inputs import Inputs
 from colure.analysis.uncertainty.trial import Trial
-from colure.geometry.conventions import ComplexArray, FloatArray, Hand, amplitude_db, order_of_count
+from colure.geometry.conventions import ComplexArray, FloatArray, Handedness, amplitude_db, order_of_count
 from colure.geometry.directions import theta_phi
 from colure.values import holds_arrays
 from colure.waves.harmonics import FieldsAt
@@ -56,7 +56,11 @@ class _FixedDirections:
 
 
 def _amplitudes(
-    coefficients: ComplexArray, changes: Sequence[ComplexArray], directions: FloatArray, slant: float, hand: Hand = 0
+    coefficients: ComplexArray,
+    changes: Sequence[ComplexArray],
+    directions: FloatArray,
+    slant: float,
+    hand: Handedness = 0,
 ) -> tuple[FloatArray, FloatArray]:
     """Return amplitudes (3 x direction,) of co, cross and total, and those (n, 3 x direction) with changes of the waves.
 

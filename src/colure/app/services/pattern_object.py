@@ -20,7 +20,7 @@ if TYPE_CHECKING:
     from colure.analysis.uncertainty.field_figures import FieldCause, ProbeKnowledge
     from colure.analysis.uncertainty.level_cuts import LevelCut
     from colure.app.services.figure_table import Figures
-    from colure.geometry.conventions import ComplexArray, FloatArray, Hand
+    from colure.geometry.conventions import ComplexArray, FloatArray, Handedness
     from colure.model.pattern import Quantity
     from colure.report.drawing import OnAxes, Panels
     from colure.waves.expansion import Expansion
@@ -122,7 +122,7 @@ class FilePattern:
         )
 
     @cached_property
-    def hand(self) -> Hand:
+    def hand(self) -> Handedness:
         """Sense of the wave at mid-band's peak, +1 right-hand, -1 left-hand, where its axial ratio is below 3 dB; else 0.
 
         Where it is not 0, co-polar levels of cuts and maps are of this hand, cross-polar ones of the other.
