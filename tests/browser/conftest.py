@@ -132,7 +132,7 @@ def page(browser, served):
     """A fresh browser window whose errors and foreign requests fail the test."""
     context = browser.new_context(viewport={"width": 1280, "height": 800})
     page = context.new_page()
-    page.set_default_timeout(20_000)
+    page.set_default_timeout(60_000)
     trouble: list[str] = []
     # A form that is refused while somebody types is an answer, although the browser notes its status.
     page.on(

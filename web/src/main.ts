@@ -77,7 +77,10 @@ class Room {
     }
     this.name = key;
     this.page?.leave();
-    const { stage, sphere } = this.view;
+    const { stage, sphere, chamber } = this.view;
+    // Until this campaign's chamber was answered, none stands there: never the former one's.
+    if (chamber.whose !== session.campaign) chamber.clear();
+    chamber.whose = session.campaign;
     stage.hovered = stage.dragged = null;
     stage.picked = (d) => cursor.pin(d);
     fill(stage.readout);
@@ -125,7 +128,8 @@ class Room {
     const dark = button("◐", () => {
       theme(document.documentElement.dataset["theme"] === "dark" ? "light" : "dark");
       this.view.sphere.frame();
-      this.view.chamber.build({ ...this.stand() }, true);
+      const { chamber } = this.view;
+      if (chamber.stand) chamber.build({ ...chamber.stand }, true);
       this.show(true);
     });
     dark.setAttribute("aria-label", "light or dark");
@@ -158,18 +162,6 @@ class Room {
     event.preventDefault();
     const campaign = (session.me?.campaigns.length ?? 0) > 1 ? `?c=${session.campaign}` : "";
     location.hash = `#${key}${campaign}`;
-  }
-
-  private stand(): Parameters<Chamber["build"]>[0] {
-    return (
-      this.view.chamber.stand ?? {
-        geometry: "roll-over-azimuth",
-        range_m: 1,
-        size_mm: [50, 50, 5],
-        offset_mm: [0, 0, 0],
-        ports: 1,
-      }
-    );
   }
 
   private drafts(place: HTMLElement): void {

@@ -260,6 +260,10 @@ export function alignPage(view: View): Page {
   post("/api/motion", { campaign }, gone.signal).then(
     (m) => {
       view.chamber.build(m);
+      fill(
+        view.stage.caption,
+        `The chamber as chamber.toml declares it, ${live.status.angles_deg?.length ? "axes as last told" : "all axes drawn at zero"}.`,
+      );
       rolls = m.geometry === "roll-over-azimuth" && !m.mount;
       tells = !rolls && !m.mount;
       screen.positioner(rolls, m.mount && { ...m, mount: m.mount });
@@ -272,14 +276,17 @@ export function alignPage(view: View): Page {
           : "This positioner has no roll axis: the beam search finds what both axes read on the beam.",
       );
     },
-    (e: unknown) => talk.fault(e),
+    (e: unknown) => {
+      if (gone.signal.aborted) return;
+      talk.fault(e);
+      screen.unread();
+      fill(view.stage.caption, "The chamber could not be read.");
+    },
   );
   void earlier();
-  // No page's pose stays for the next one: until axes are read they stand at zero here, and that is said.
-  if (!live.status.angles_deg?.length) {
-    view.chamber.rest();
-    fill(view.stage.caption, "The chamber as chamber.toml declares it, all axes drawn at zero.");
-  } else fill(view.stage.caption, "The chamber as chamber.toml declares it, axes as last told.");
+  // No page's pose stays for the next one: until axes are read they stand at zero here, and that is said with the chamber.
+  if (!live.status.angles_deg?.length) view.chamber.rest();
+  fill(view.stage.caption, "The chamber is being read.");
   drawList();
   const element = h(
     "div",

@@ -36,7 +36,7 @@ export class HandPanel {
       min: 0.01,
       max: 1000,
       step: "any",
-      placeholder: "as declared",
+      placeholder: "declared",
       "aria-label": "no axis goes faster than this, degrees (millimetres) per second; empty: as the chamber declares",
     },
   });

@@ -24,6 +24,8 @@ export class AlignScreen {
   readonly panel = new Panel("Range from above", "card align-screen");
   private showing: Showing = "above";
   private rolls = true;
+  /** Until the chamber was read nobody knows what it looks like from above. */
+  private chamber: "being read" | "read" | "not read" = "being read";
   private mount: Above | null = null;
   /** Where the joints of a mount stand, and since when. */
   private joints: { values: number[]; words: string } = { values: [], words: "All joints drawn at zero" };
@@ -46,7 +48,14 @@ export class AlignScreen {
   positioner(rolls: boolean, mount: Above | null): void {
     this.rolls = rolls;
     this.mount = mount;
+    this.chamber = "read";
     if (this.showing === "above") this.show("above");
+  }
+
+  /** The chamber could not be read: its fault stands with the instruments. */
+  unread(): void {
+    this.chamber = "not read";
+    if (this.showing === "above") this.draw();
   }
 
   /** Where the joints of a mount stand, degrees and millimetres. */
@@ -104,7 +113,11 @@ export class AlignScreen {
   }
 
   private draw(): void {
-    if (this.showing === "above" && this.mount)
+    if (this.showing === "above" && this.chamber !== "read")
+      this.panel.empty(
+        this.chamber === "being read" ? "The chamber is being read." : "The chamber could not be read: see below.",
+      );
+    else if (this.showing === "above" && this.mount)
       this.panel.show(
         { key: "above", words: "as declared in chamber.toml" },
         mountFromAbove(this.mount, this.joints.values, this.joints.words),

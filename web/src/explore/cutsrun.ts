@@ -14,6 +14,9 @@ import { interval, kin, valueCell } from "./figures";
 import { ghz } from "./state";
 import { comparing } from "./together";
 
+/** How far below the lowest level a chart goes, dB. */
+const BELOW_DB = 10;
+
 export class CutsRunView {
   private cuts = new Panel("Measured cuts", "card tab-card");
   private figures = new Panel("Figures", "card figures-panel");
@@ -71,8 +74,11 @@ export class CutsRunView {
       { name: "95 % interval, lower end", values: one.lower, colour: c.co, dash: "2 3" },
       { name: "upper end", values: one.upper, colour: c.co, dash: "2 3" },
     ].filter((line) => line.values.some((v) => v !== null));
+    // In a null the lower end has no bound: it leaves the picture, and the curves stay readable.
+    const levels = [one.co, one.cross, one.upper].flat().filter((v): v is number => v !== null),
+      least = Math.min(...levels) - BELOW_DB;
     const whole = covering(
-        curves.flatMap((line) => line.values),
+        curves.flatMap((line) => line.values.map((v) => (v === null ? null : Math.max(v, least)))),
         5,
       ),
       room: [number, number] = [

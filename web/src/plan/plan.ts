@@ -20,7 +20,7 @@ export function planPage(view: View): Page {
     rehearsal = new Panel("Rehearsal"),
     schemes = new Panel("Positioners and polarization schemes");
   const at = h("div", { class: "small mono" }),
-    walk = h("div", { class: "walk" }),
+    walk = h("div", { class: "walk" }, h("p", { class: "quiet small" }, "The path of the scan is being worked out.")),
     saved = h("p", { class: "small quiet", attrs: { role: "status" } });
   const campaign = session.campaign;
   let form: PlanForm | null = null,
@@ -61,7 +61,11 @@ export function planPage(view: View): Page {
     const mine = ++motionAsked;
     post("/api/motion", asked).then(
       (way) => mine === motionAsked && walked(way),
-      (error: unknown) => answer.fault(error),
+      (error: unknown) => {
+        if (mine !== motionAsked) return;
+        if (!motion) fill(walk, h("p", { class: "quiet small" }, "The path of the scan could not be worked out."));
+        answer.fault(error);
+      },
     );
   };
   const walked = (way: Motion) => {

@@ -132,6 +132,7 @@ export function scanPage(view: View): Page {
           // An answer that comes after this page was left is nobody's.
           if (!here) return;
           view.chamber.build(m);
+          view.chamber.whose = whose;
           if (!grid && built === whose) sketch(m.directions);
         },
         (e: unknown) => now.fault(e),

@@ -67,6 +67,9 @@ export class Chamber {
   /** Values of the joints, as last told. */
   private values: number[] = [];
 
+  /** Whose chamber it is: a campaign; empty where it is nobody's, as another positioner of the tutor. */
+  whose = "";
+
   constructor(private stage: Stage) {
     stage.room.add(this.fixed, this.carried, this.probe);
     stage.device.add(this.onDevice);
@@ -75,6 +78,21 @@ export class Chamber {
   /** What stands there now; null before the first was built. */
   get stand(): Stand | null {
     return this.built;
+  }
+
+  /** Take everything away: what stood there is not the chamber that is looked at now. */
+  clear(): void {
+    this.built = null;
+    for (const group of [this.fixed, this.carried, this.onDevice, this.probe]) emptied(group);
+    this.stage.clearLabels(this.stage.room);
+    this.stage.clearLabels(this.probe);
+    this.mount?.leave();
+    this.mount = null;
+    this.stage.eye = null;
+    this.stage.moves = null;
+    this.values = [];
+    this.angles = [0, 0, 0];
+    this.stage.ask();
   }
 
   get geometry(): Geometry {

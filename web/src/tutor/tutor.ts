@@ -63,6 +63,7 @@ export function learnPage(view: View): Page {
     const mine = own?.geometry === geometry ? own : null;
     // The campaign's own device and probe on its own positioner; a plain plate on another one.
     view.chamber.build(mine?.motion ?? { geometry, range_m: 1, size_mm: [90, 90, 12], offset_mm: [0, 0, 0], ports: 1 });
+    view.chamber.whose = mine ? session.campaign : "";
     fill(
       reach,
       mine
