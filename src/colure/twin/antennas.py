@@ -13,6 +13,8 @@ from colure.geometry.conventions import ComplexArray, FloatArray, IntArray
 from colure.twin.sources import Cluster
 
 LIGHT = 299_792_458.0
+#: Sources across a reference horn's mouth at least: fewer shrink the mouth as a near probe sees it (its second moment by 1/n^2).
+FEWEST_ACROSS = 8
 
 
 @dataclass(frozen=True)
@@ -144,7 +146,7 @@ def horn(
     """
     f = np.asarray(frequency_hz, float)
     step = spacing * LIGHT / float(f.max())
-    count_a, count_b = int(np.ceil(a_m / step)), int(np.ceil(b_m / step))
+    count_a, count_b = (max(FEWEST_ACROSS, int(np.ceil(side / step))) for side in (a_m, b_m))
     along_a = (np.arange(count_a) + 0.5) / count_a * a_m - a_m / 2
     along_b = (np.arange(count_b) + 0.5) / count_b * b_m - b_m / 2
     x, y = (grid.ravel() for grid in np.meshgrid(along_b, along_a, indexing="ij"))

@@ -99,7 +99,9 @@ class CauseEffects:
             for f, (response, answer) in enumerate(zip(self._responses, self._answers, strict=True)):
                 if one.cause.known_mean or one.picked:
                     part = slice(int(begin), int(end))
-                    for name, more in corrections(response, answer.fields[part], answer.gain_db[part]).items():
+                    fields, gain_db = answer.fields[part], answer.gain_db[part]
+                    more_of = corrections(response, fields, gain_db, at_most=not one.cause.known_mean)
+                    for name, more in more_of.items():
                         if name in names:
                             out[part, f, names.index(name)] += more
 
