@@ -15,7 +15,7 @@ from colure.model.chamber import Chamber
 from colure.model.plan import LEAST_SLICES, ROLES, Role, even_counts
 from colure.model.record import grid_of, of_role, offsets_of
 from colure.values import holds_arrays
-from colure.waves.transform import fold_double_sided
+from colure.waves.transform import average_poles, fold_double_sided
 
 if TYPE_CHECKING:
     import xarray as xr
@@ -65,6 +65,17 @@ class MeasuredSphere:
         weight = np.sin(self.theta)[:, None]
         power = 0.5 * np.sum(np.abs(field) ** 2 * weight, axis=(-3, -2, -1))
         return np.asarray(power / (np.sum(weight) * self.phi.size))
+
+    def as_assembled(self, field: ComplexArray) -> ComplexArray:
+        """Return fields (..., 2, theta, phi) as the assembly leaves them: at a pole all great-circle slices share one sample, their mean.
+
+        What differs from slice to slice, as an echo does or a drift, is averaged there in a fixed frame. Nothing is to do without slices.
+        """
+        if self.slices_used == 0:
+            return field
+        out = np.array(field)
+        average_poles(out, [(i, c) for i, c in ((0, 1.0), (-1, -1.0)) if np.isclose(np.cos(self.theta[i]), c)])
+        return out
 
     def white_noise(self, random: np.random.Generator) -> ComplexArray:
         """Return noise of standard deviation 1 (complex modulus) in every sample, as it comes out of the assembly: shape of `field`.

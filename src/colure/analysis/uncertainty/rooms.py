@@ -56,6 +56,7 @@ def _changes(
             moved.append([realigned.drawn(random) for _ in PHASES])
     stray, common = (np.stack(part) for part in zip(*drawn_rooms, strict=True))
     # The transform is linear and the reference's echo is one factor a frequency: one transform tells both phases.
+    stray = trial.inputs.sphere.as_assembled(stray)
     measured = step.measured(stray)
     seen, one = step.from_measured(measured).coefficients, common[..., None, None]
     out = np.stack(

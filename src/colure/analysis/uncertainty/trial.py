@@ -229,7 +229,8 @@ class Trial:
 
     def changed_field(self, field: ComplexArray) -> ComplexArray:
         """Return the change of the waves (..., frequency, 2, J) when the measured field (..., frequency, 2, theta, phi) is another."""
-        many = field.ndim > self.inputs.sphere.field.ndim
+        sphere = self.inputs.sphere
+        field, many = sphere.field + sphere.as_assembled(field - sphere.field), field.ndim > sphere.field.ndim
         changes = self.changed(self.inputs.step.expansion(field if many else field[None]))
         return changes if many else np.asarray(changes[0])
 
