@@ -11,7 +11,7 @@ import numpy as np
 from colure.analysis.figures.delay import delay_ns
 from colure.analysis.figures.places import FieldReading
 from colure.analysis.figures.response import PatternChanges, Response
-from colure.analysis.uncertainty.combination import Contribution, joint_weights
+from colure.analysis.uncertainty.combination import Contribution, bounded_mean, joint_weights
 from colure.analysis.uncertainty.lobes_apart import vanishing
 from colure.analysis.uncertainty.modulus import may_be_largest, modulus_intervals
 from colure.analysis.uncertainty.rivals import corrections
@@ -21,6 +21,9 @@ from colure.geometry.directions import angle_between, azimuth_over_elevation
 
 #: Joint draws of the fields that moduli are inverted from: 25 of them lie beyond either end.
 MODULUS_DRAWS = 1000
+#: What a first room raises low levels by on average, over what a second one as strong does on top of it. Minima rise with the root
+#: of the echoes' power, 1 / (sqrt 2 - 1); levels far above them with the power itself, 1: rms of what lies between (derivable).
+FIRST_OVER_SECOND = float(np.sqrt((1.0 + (1.0 + np.sqrt(2.0)) + (1.0 + np.sqrt(2.0)) ** 2) / 3.0))
 #: A wave whose axial ratio is larger is linear for every use: no sense is told (common practice, no source).
 LINEAR_DB = 40.0
 
@@ -76,7 +79,19 @@ class CauseEffects:
         self._against_rivals(out)
         if anew:
             out[:, :, anew] = self._read_anew([names[i] for i in anew]) - self._bench.values[:, anew]
+            self._as_the_record_was_filled(out, anew)
         return np.where(np.isfinite(out), out, np.inf)
+
+    def _as_the_record_was_filled(self, out: FloatArray, columns: Sequence[int]) -> None:
+        """Widen what draws that stand for a bound raise levels by on average, in effects (n, frequency, figure), for what raised them before.
+
+        A draw fills minima of a record that errors as strong have filled already: the first room did more than a second one does.
+        """
+        ends = np.cumsum([0, *(len(one.changes) for one in self._every)])
+        for one, begin, end in zip(self._every, ends[:-1], ends[1:], strict=True):
+            if one.cause.distribution == "as drawn" and not one.cause.known_mean:
+                part = np.ix_(np.arange(begin, end), np.arange(out.shape[1]), columns)
+                out[part] += (FIRST_OVER_SECOND - 1.0) * np.maximum(bounded_mean(out[part]), 0.0)
 
     def _read_anew(self, names: Sequence[str]) -> FloatArray:
         """Return figures (n, frequency, name) of every changed pattern that are read over many directions."""
