@@ -80,7 +80,14 @@ def horn_gain_dbi(
 
 
 def near_loss_db(
-    frequency_hz: ArrayLike, *, a: float, b: float, slant_e: float, slant_h: float, distance: float, gain_dbi: float | None = None
+    frequency_hz: ArrayLike,
+    *,
+    a: float,
+    b: float,
+    slant_e: float,
+    slant_h: float,
+    distance: float,
+    gain_dbi: float | None = None,
 ) -> FloatArray:
     """Return by how much less than its far field a horn lays on its axis at a distance, dB (frequency,).
 

@@ -21,8 +21,8 @@ from colure.geometry.directions import angle_between, azimuth_over_elevation
 
 #: Joint draws of the fields that moduli are inverted from: 25 of them lie beyond either end.
 MODULUS_DRAWS = 1000
-#: What a first room raises low levels by on average, over what a second one as strong does on top of it. Minima rise with the root
-#: of the echoes' power, 1 / (sqrt 2 - 1); levels far above them with the power itself, 1: rms of what lies between (derivable).
+#: What a first room raises low levels by on average, over what a second one as strong does on top of it. Amplitudes of minima rise
+#: with the root of the echoes' power, 1 / (sqrt 2 - 1); powers alike, 1 (derivable). The rms of what lies between (common practice, no source).
 FIRST_OVER_SECOND = float(np.sqrt((1.0 + (1.0 + np.sqrt(2.0)) + (1.0 + np.sqrt(2.0)) ** 2) / 3.0))
 #: A wave whose axial ratio is larger is linear for every use: no sense is told (common practice, no source).
 LINEAR_DB = 40.0
