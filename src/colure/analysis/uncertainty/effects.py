@@ -90,7 +90,7 @@ class CauseEffects:
         ends = np.cumsum([0, *(len(one.changes) for one in self._every)])
         for one, begin, end in zip(self._every, ends[:-1], ends[1:], strict=True):
             if one.cause.distribution == "as drawn" and not one.cause.known_mean:
-                part = np.ix_(np.arange(begin, end), np.arange(out.shape[1]), columns)
+                part = np.ix_(np.arange(begin, end), np.arange(out.shape[1]), np.asarray(columns))
                 out[part] += (FIRST_OVER_SECOND - 1.0) * np.maximum(bounded_mean(out[part]), 0.0)
 
     def _read_anew(self, names: Sequence[str]) -> FloatArray:
