@@ -115,7 +115,7 @@ def identity_of(run: RunFolder) -> dict:
         journal.close()
 
 
-@pytest.mark.parametrize("tried", [14, pytest.param(None, marks=pytest.mark.nightly)])
+@pytest.mark.parametrize("tried", [10, pytest.param(None, marks=pytest.mark.nightly)])
 def test_no_start_loses_what_was_measured(measure, stock, tiny_campaign, tried):
     draw = random.Random(20)
     records = {name: run.record.read_bytes() for name, run in stock.items()} | {"none": None}

@@ -24,7 +24,7 @@ from colure.model.chamber import SimulatedChamber
 from colure.model.files import save_dataset
 from tests.endtoend.test_near_to_far import edited
 
-GAIN = ("gain_dbi", 24.1e9)
+GAIN = ("gain_dbi", 24.0e9)
 LIMITS = """
 name = "gain"
 decision = "simple"
@@ -36,16 +36,16 @@ at_least = -40.0
 
 
 @pytest.fixture
-def measured(small_campaign):
+def measured(tiny_campaign):
     """A run of the small device, and the range length edited afterwards: 1.2 m became 0.6 m."""
-    campaign, plan = services.make_plan(small_campaign)
-    run = run_folder(small_campaign, "first")
+    campaign, plan = services.make_plan(tiny_campaign)
+    run = run_folder(tiny_campaign, "first")
     run.path.mkdir(parents=True)
     save_dataset(record_of_rehearsal(campaign, plan, truth=SimulatedChamber(seed=1)), run.record)
     keep_begun(run, campaign)
-    before = figures(small_campaign)
-    edited(small_campaign, "chamber.toml", ("range_length_m = 1.2 ", "range_length_m = 0.6 "))
-    return small_campaign, before
+    before = figures(tiny_campaign)
+    edited(tiny_campaign, "chamber.toml", ("range_length_m = 1.2 ", "range_length_m = 0.6 "))
+    return tiny_campaign, before
 
 
 def figures(folder, *options):
@@ -127,6 +127,7 @@ def test_the_page_shows_no_figure_and_no_verdict_of_the_present_chamber_as_its_o
 def test_a_report_states_what_was_edited_and_which_values_it_uses(measured):
     folder, _ = measured
     page = folder / "runs" / "first" / "report.html"
+    (folder / "report.toml").write_text('form = "short"\n', encoding="utf-8")
     for options, words in (([], "range_length_m = 1.2 (0.6)"), (["--present-chamber"], "range_length_m = 0.6 (1.2)")):
         done = CliRunner().invoke(main, ["report", str(folder), *options])
         assert done.exit_code == 0, done.output

@@ -12,7 +12,7 @@ from colure.model.campaign import Campaign
 from colure.planning.preflight import make_plan
 from tests.planning.random_goals import draw
 
-GOALS, NIGHTLY_GOALS = 2, 200
+GOALS, NIGHTLY_GOALS = 1, 200
 
 
 def require_within_limits(campaign, plan):
