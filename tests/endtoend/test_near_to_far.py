@@ -75,7 +75,7 @@ def edited(folder: Path, name: str, *pairs: tuple[str, str]) -> None:
     (folder / name).write_text(text, encoding="utf-8")
 
 
-@pytest.mark.parametrize("distance", [1.2, 0.3])
+@pytest.mark.parametrize("distance", [0.3, pytest.param(1.2, marks=pytest.mark.nightly)])
 def test_roll_over_azimuth_two_passes(campaign_folder, distance):
     edited(campaign_folder, "goal.toml", ("points = 11", "points = 2"), ("= -50 ", "= -95 "))
     edited(campaign_folder, "chamber.toml", ("range_length_m = 1.2", f"range_length_m = {distance}"))
@@ -99,8 +99,15 @@ acceleration_deg_s2 = 40
 """
 
 
-@pytest.mark.parametrize("geometry", ["azimuth-over-elevation", "elevation-over-azimuth"])
-@pytest.mark.parametrize("ports", [1, 2])
+@pytest.mark.parametrize(
+    ("geometry", "ports"),
+    [
+        ("azimuth-over-elevation", 1),
+        ("elevation-over-azimuth", 2),
+        pytest.param("azimuth-over-elevation", 2, marks=pytest.mark.nightly),
+        pytest.param("elevation-over-azimuth", 1, marks=pytest.mark.nightly),
+    ],
+)
 def test_azimuth_elevation_positioners(campaign_folder, geometry, ports):
     edited(campaign_folder, "goal.toml", ("points = 11", "points = 2"), ('"two-pass"', '"auto"'), ("= -50 ", "= -95 "))
     edited(campaign_folder, "device.toml", ("[49.7, 49.7, 4.0]", "[30.0, 30.0, 4.0]"))

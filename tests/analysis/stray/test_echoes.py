@@ -27,7 +27,7 @@ from tests.endtoend.test_near_to_far import edited
 @pytest.mark.parametrize(
     ("normal", "distance", "azimuth", "place"),
     [((1.0, 0.0, 0.0), 0.75, np.degrees(np.arctan2(1.5, 1.2)), "the right wall"),
-     ((-1.0, 0.0, 0.0), 0.9, -np.degrees(np.arctan2(1.8, 1.2)), "the left wall")],
+     pytest.param((-1.0, 0.0, 0.0), 0.9, -np.degrees(np.arctan2(1.8, 1.2)), "the left wall", marks=pytest.mark.nightly)],
 )  # fmt: skip
 def test_the_map_points_at_the_wall_and_says_how_late_it_answers(campaign_folder, normal, distance, azimuth, place):
     """Image of the probe in the wall (geometrical optics): direction within 4 deg, longer way within the band's resolution."""

@@ -155,7 +155,10 @@ def test_half_a_sphere_from_csv_without_errors_says_so(tmp_path):
 
 @pytest.mark.parametrize(
     ("language", "words"),
-    [("de", ("Fernfeld aus einer Datei", "Seite")), ("fr", ("Champ lointain d'un fichier", "page"))],
+    [
+        ("de", ("Fernfeld aus einer Datei", "Seite")),
+        pytest.param("fr", ("Champ lointain d'un fichier", "page"), marks=pytest.mark.nightly),
+    ],
 )
 def test_the_report_of_a_file_speaks_the_language_of_report_toml_or_of_the_option(tmp_path, language, words):
     """Intervals and budget in one (report.toml beside the file), half a sphere without errors in the other (the option); nothing is left in English."""
