@@ -5,6 +5,7 @@ from __future__ import annotations
 import numpy as np
 import pytest
 
+from colure.analysis.cuts.curve import curve_of, lobes_of
 from colure.analysis.cuts.figures import cut_figures
 from colure.analysis.cuts.scan import read_cuts
 from colure.app.services.rehearsal import record_of_rehearsal
@@ -18,12 +19,12 @@ GRID = {"kind": "panel", "rows": 4, "columns": 4, "pitch_mm": 6.213}
 NAMES = ("gain_right_dbic", "gain_left_dbic", "xpd_circular_db", "axial_ratio_signed_db")
 
 
-def campaign_of(folder, *, held, device, offset="0,90") -> Campaign:
+def campaign_of(folder, *, held, device, offset="0,90", theta="-40:40:4") -> Campaign:
     goal = {
         **band(24.1),
         "scheme": None,
         "step_deg": None,
-        "scan": {"theta_deg": "-40:40:4", "phi_deg": [0.0], "offset_deg": offset},
+        "scan": {"theta_deg": theta, "phi_deg": [0.0], "offset_deg": offset},
     }
     return Campaign.load(
         Scenario(device=device, goal=goal, chamber={"range_length_m": 3.0}, twin={"device": held}).write(folder)
@@ -81,3 +82,17 @@ def test_ripple_is_no_null(tmp_path):
         found = figures_of(campaign, seed=seed)
         for name in ("null_left_deg", "null_right_deg", "null_left_db", "null_right_db"):
             assert found[name].reason.startswith("cannot tell, because"), (name, found[name].value)
+
+
+@pytest.mark.parametrize(("first_deg", "told"), [(-30.0, True), (0.0, False), (-6.0, True), (-3.0, False)])
+def test_a_top_that_samples_show_from_one_side_only_has_no_angle(first_deg, told):
+    """A beam at 0.3 deg, samples every 6 deg."""
+    angle = np.arange(first_deg, 90.1, 6.0)
+    lobes = lobes_of(curve_of(angle, (np.exp(-(((angle - 0.3) / 15.0) ** 2)).astype(complex),)), (3.0,))
+    assert lobes.within_of_end(6.0) != told
+
+
+def test_a_cut_that_begins_at_the_beam_states_no_squint(tmp_path):
+    campaign = campaign_of(tmp_path, held=GRID, device=four_by_four(), theta="0:40:4")
+    figures = figures_of(campaign, seed=11)
+    assert "where the cut ends" in figures["peak_deg"].reason or "from the cut's end" in figures["peak_deg"].reason

@@ -108,14 +108,18 @@ def judged(case: Case) -> tuple[float, float, float]:
     return held, float(gain), wide
 
 
-@pytest.mark.parametrize(("seed", "least_gain"), [(1, 15.0), (7, -3.0), (32, 50.0), (1043, 3.0), (1019, 3.0)])
-def test_what_stands_beside_a_device_is_taken_out_or_told(seed, least_gain):
-    """A source; a panel's image that hardly stands out of the noise and stays; a device's image.
+@pytest.mark.parametrize(
+    ("seed", "least_gain", "widest"),
+    [(1, 15.0, 8.0), (7, -3.0, 6.0), (32, 50.0, 6.0), (1043, 3.0, 6.0), (1363, 3.0, 6.0), (1655, -1.0, 6.0)],
+)
+def test_what_stands_beside_a_device_is_taken_out_or_told(seed, least_gain, widest):
+    """A source; a panel's image that hardly stands out of the noise and stays; a device's image; images taken for sources.
 
-    The last two are images of panels of 0.43 wavelengths that are taken for sources: their bound held in 0.37 and 0.42 of the directions.
+    The first is a device of three degrees, where a source and an image look alike: the error counts three times. The last three are images of
+    panels of 0.43 and 0.75 wavelengths that are taken for sources: their bound held in 0.15 to 0.68 of the directions once.
     """
     held, gain, wide = judged(drawn(seed))
-    assert held >= 0.95 and gain >= least_gain and 1.0 <= wide <= 6.0
+    assert held >= 0.95 and gain >= least_gain and 1.0 <= wide <= widest
 
 
 @pytest.mark.nightly

@@ -103,6 +103,11 @@ class Lobes:
         """Amplitude at the peak."""
         return float(self.curve.amplitude[self.peak_index])
 
+    def within_of_end(self, step_deg: float) -> bool:
+        """Tell whether the peak lies less than a step from an end of the cut, so that samples show it from one side only."""
+        angle = self.curve.angle_deg
+        return not self.curve.closed and min(self.peak_deg - angle[0], angle[-1] - self.peak_deg) < step_deg
+
     def width_deg(self, level_db: float) -> float:
         """Return the width at a level below the peak."""
         left, right = self.crossing_deg[level_db]

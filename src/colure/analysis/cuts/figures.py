@@ -134,7 +134,7 @@ class _FigureReader(CutReader):
 
     def _peak_angle(self) -> Figure:
         label = f"{self.cut.cut.angle_name} of the peak (squint)"
-        why = self.flat()
+        why = self.flat() or self.beside_end()
         if why:
             return self.none("peak_deg", label, "deg", why)
         e, p = self.errors, self.lobes.peak

@@ -211,6 +211,13 @@ class CutReader:
     def rising(self) -> str:
         return f"the level still rises where the cut ends ({self.lobes.peak_deg:g} deg)"
 
+    def beside_end(self) -> str:
+        """Return why the angle of the peak is not told: samples lie on one side of it only; empty if they lie on both."""
+        if not self.lobes.within_of_end(self.spacing()):
+            return ""
+        peak = self.lobes.peak_deg
+        return f"the peak lies less than one step from the cut's end ({peak:g} deg): a cut that goes on beyond it tells"
+
     def flat(self) -> str:
         """Return why there is no single peak; empty if there is one."""
         if self.lobes.at_end:

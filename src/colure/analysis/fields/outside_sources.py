@@ -44,9 +44,10 @@ LEAST_NOISE = 1e-14
 FORETOLD = 0.25
 #: More than this many times the noise's power left over is not noise.
 EXPLAINED = 2.0
-#: A device of so few degrees sends its beam through its own sphere: its image looks like any other source. Where the fit of a source is
-#: less sure of the low waves than this share of them, it is worse by this factor (counted on panels of 0.43 wavelengths).
-FEW, UNSURE, WORSE = 4, 0.3, 2.0
+#: A device of few degrees sends its beam through its own sphere: its image looks like any other source, a place is hardly found, and the
+#: low waves of a source are worse known than its fit says: (degrees at most, factor), counted on panels of 0.43 and 0.75 wavelengths. Its low
+#: degrees also hold more of an echo than the high ones, which noise hides up to so many of its deviations.
+WORSE, HIDES = ((4, 3.0), (6, 2.0)), 3.0
 #: A source that was not located points its waves somewhere: its field there against its rms over all directions.
 POINTED = 2.0
 
@@ -139,7 +140,7 @@ def without_outside(
         removed.sources()
     left, low, errors = removed.left(), removed.low, removed.errors
     raw = random.normal(size=(2, *errors.shape)) * np.sqrt(0.5)
-    errors = errors + removed.hidden() * (raw[0] + 1j * raw[1])
+    errors = errors + np.hypot(removed.hidden(), _under_noise(measured, noise)) * (raw[0] + 1j * raw[1])
     whole, beyond = float(expansion.power()), mode_count(kept)
     return Cleaned(
         expansion=Expansion(np.asarray(low), expansion.k),
@@ -169,6 +170,19 @@ def _measured(expansion: Expansion, radius_m: float, noise: FloatArray | float) 
     least = np.sqrt(LEAST_NOISE * whole / expansion.coefficients.size)
     sigma = np.maximum(np.hypot(np.broadcast_to(np.asarray(noise, float), order), tail), least)
     return _Measured(expansion.coefficients, free, sigma, k)
+
+
+def _doubtful(measured: _Measured) -> float:
+    """Return by how much the low waves of what was told apart are worse known than its fit says."""
+    return next((factor for degrees, factor in WORSE if measured.kept <= degrees), 1.0)
+
+
+def _under_noise(measured: _Measured, noise: FloatArray | float) -> float:
+    """Return the rms of a low coefficient of what noise may hide in the first high degree of a device of few degrees."""
+    if measured.kept > WORSE[-1][0] or measured.order <= measured.kept:
+        return 0.0
+    sigma = float(np.broadcast_to(np.asarray(noise, float), measured.order)[measured.kept])
+    return POINTED * sigma * float(np.sqrt(HIDES / np.sqrt(2.0 * (2.0 * (measured.kept + 1.0) + 1.0))))
 
 
 def _fading(x: float, order: int) -> FloatArray:
@@ -214,8 +228,8 @@ class _Removed:
         if wall_image is None:
             return
         rest = replace(measured, waves=measured.waves - wall_image.waves)
-        # Four numbers were fitted, and what they do not explain may be as large a share of the low degrees.
-        unlike = max(rest.high() - measured.count, 4.0) / measured.high()
+        # Four numbers were fitted, and what they do not explain of what stands out of the noise may be as large a share of the low degrees.
+        unlike = max(rest.high() - measured.count, 4.0) / max(measured.high() - measured.count, 4.0)
         self.mirror, self._measured = wall_image, rest
         self.low = self.low - resized(wall_image.waves, self._kept)
         self.errors = self.errors + self._shares(UNLIKE * np.sqrt(unlike) * resized(wall_image.waves, self._kept))
@@ -233,14 +247,14 @@ class _Removed:
         if not self._sources:
             return
         worse = max(1.0, _foretold(measured, self._sources, self._draws, self._random))
+        few = _doubtful(measured)
         for one in self._sources:
             self.places.append(one.place)
             errors = worse * resized(one.errors, self._kept)
             low = resized(one.waves, self._kept)
             self.low = self.low - low
             errors = errors + self._shares(self._pointed(one.place, errors))
-            unsure = _rms(errors) > UNSURE * float(np.linalg.norm(low))
-            self.errors = self.errors + errors * (WORSE if unsure and measured.kept <= FEW else 1.0)
+            self.errors = self.errors + errors * few
 
     def _level(self, place: FloatArray) -> float:
         """Return the rms of a coefficient, the device's own included, of the degrees that a place would make last."""
@@ -268,11 +282,6 @@ class _Removed:
         """Return draws of waves with an unknown factor of rms 1."""
         raw = self._random.normal(size=(2, self._draws)) * np.sqrt(0.5)
         return np.asarray((raw[0] + 1j * raw[1])[:, None, None] * waves)
-
-
-def _rms(draws: ComplexArray) -> float:
-    """Return the rms norm of drawn waves (draw, 2, n(n+2))."""
-    return float(np.sqrt(np.mean(np.sum(np.abs(draws) ** 2, axis=(1, 2)))))
 
 
 def _foretold(measured: _Measured, sources: list[FittedSource], draws: int, random: np.random.Generator) -> float:
