@@ -4,12 +4,14 @@ from __future__ import annotations
 
 import re
 import threading
+import time
 from collections.abc import Callable, Mapping
 from concurrent.futures import Executor, Future, ThreadPoolExecutor
 from concurrent.futures import TimeoutError as NotYetError
 
 from colure.errors import InstrumentError, MotionError
 from colure.instruments.links import Link, Opener, VisaLink
+from colure.instruments.patience import Patience
 from colure.instruments.profile import GcodeProfile
 from colure.instruments.protocols import AxesStatus, LostError, RefusedError, Watch, unheard
 from colure.instruments.status_words import read_status, refusal, says
@@ -51,14 +53,14 @@ class GcodeAxes:
         self._new_reader = executor
         self._reader = executor()
         self._speeds_deg_s: dict[str, float] = {}
+        self._patience = Patience(timeout_s)
         self._identity = self.identity()
 
     def identity(self) -> str:
         """Return what the controller says it is, or its resource name if it cannot tell."""
         if not self._words.identity:
             return self._link.resource
-        self._link.write(self._words.identity)
-        return self._reply()
+        return self._prompt(self._words.identity)
 
     one_by_one = False
 
@@ -84,12 +86,11 @@ class GcodeAxes:
             for name, value in targets_deg.items()
         )
         if per_s is None:
-            self._link.write(p.move.format(words=words))
+            self._prompt(p.move.format(words=words))
         elif p.timed:
-            self._link.write(p.timed.format(words=words, per_minute=60.0 * per_s))
+            self._prompt(p.timed.format(words=words, per_minute=60.0 * per_s))
         else:
             raise InstrumentError("axes profile: `timed` is empty, the speed of a move cannot be set")
-        self._reply()
 
     def set_speeds(self, speeds_deg_s: Mapping[str, float] | None) -> None:
         """Let axes go at these speeds from the next move on, by `timed`; None: as fast as they can."""
@@ -114,17 +115,29 @@ class GcodeAxes:
             If motion is held.
         MotionError
             If the axes do not arrive within `limit_s`.
+        LostError
+            If they stand, and the controller does not say that the move is over.
         """
+        return self._arrive(settle_s, watch, limit_s, settle_s + self._patience.limit_s("queue"))
+
+    def _arrive(self, settle_s: float, watch: Watch, limit_s: float, rest_s: float) -> AxesStatus:
+        """Wait for the end of a move; axes that stand for `rest_s` before it is told have lost it."""
         # One packet, two replies: the controller never waits for us between them.
         self._link.write("\n".join([self._words.wait.format(settle_s=settle_s), self._words.position]))
         due: Future[AxesStatus] = self._reader.submit(self._arrival)
-        waited = 0.0
+        waited = stood = 0.0
         while True:
             try:
                 status = due.result(timeout=WATCH_S)
             except NotYetError:
                 waited += WATCH_S
-                watch(self.status())
+                status = self.status()
+                watch(status)
+                stood = stood + WATCH_S if self._words.moving and not status.moving else 0.0
+                if stood > rest_s:
+                    raise LostError(
+                        f"{self._link.resource}: axes stand, but the end of their move was not told"
+                    ) from None
                 if waited > limit_s:
                     raise MotionError(
                         f"{self._link.resource}: axes not there after {waited:.1f} s, limit {limit_s:.1f} s"
@@ -157,8 +170,7 @@ class GcodeAxes:
         if not self._words.pulses:
             raise InstrumentError("axes profile: `pulses` is empty, sweeps cannot be started by position")
         letter = self._words.letters[axis]
-        self._link.write(self._words.pulses.format(letter=letter, start=start_deg, step=step_deg, count=count))
-        self._reply()
+        self._prompt(self._words.pulses.format(letter=letter, start=start_deg, step=step_deg, count=count))
 
     def hold(self) -> None:
         """Brake all axes now; not an emergency stop."""
@@ -185,7 +197,8 @@ class GcodeAxes:
             raise InstrumentError("axes profile: `home` is empty; home the axes by the controller's own means")
         self._link.write(self._words.home)
         self._reply()
-        return self.finish(0.0, watch, limit_s=limit_s)
+        # Axes that seek their marks may rest on the way.
+        return self._arrive(0.0, watch, limit_s, limit_s)
 
     def beat(self) -> None:
         """Tell the controller that we are alive; it stops by itself when this lapses."""
@@ -212,12 +225,20 @@ class GcodeAxes:
         self._link.close()
         self._watch_link.close()
 
-    def _reply(self, link: Link | None = None) -> str:
+    def _prompt(self, text: str) -> str:
+        """Send what is answered when it is queued, and wait no longer than such answers have taken so far."""
+        sent_s = time.monotonic()
+        self._link.write(text)
+        answer = self._reply(limit_s=self._patience.limit_s("queue"))
+        self._patience.took("queue", time.monotonic() - sent_s)
+        return answer
+
+    def _reply(self, link: Link | None = None, limit_s: float | None = None) -> str:
         """Read lines up to the completion reply and return them joined."""
         line_of = link or self._link
         lines: list[str] = []
         for _ in range(50):
-            line = line_of.read()
+            line = line_of.read(limit_s)
             self.heard()
             if re.search(self._words.fault, line):
                 raise refusal(self._words, line, line_of.resource)

@@ -19,6 +19,7 @@ from dataclasses import dataclass, field, replace
 
 from colure.errors import MotionError
 from colure.instruments.links import LineEnds
+from colure.instruments.patience import Patience
 from colure.instruments.protocols import HeldError, LostError, unheard
 from colure.instruments.wires import Wire, WireOpener, open_wire
 
@@ -111,6 +112,7 @@ class ControllerLine:
         self.heard: Callable[[], None] = unheard
         self.news = Heard()
         self.timeout_s = timeout_s
+        self.patience = Patience(timeout_s)
         self._opener = opener
         self._exchange_lock, self._send_lock = threading.Lock(), threading.Lock()
         self._read_end = rules.ends.read.encode("latin-1")
@@ -194,8 +196,12 @@ class ControllerLine:
         raw: bool = False,
         limit_s: float | None = None,
         unless: HoldAsked | None = None,
+        question: str = "",
     ) -> list[str]:
         """Send one line (`raw`: without its end) and return the lines of its answer.
+
+        question
+            Which question it is: it is waited for as long as this one's answers have taken so far allow.
 
         unless
             Looked at in the moment of sending: nothing is sent once it is true, so that no motion follows a hold.
@@ -207,7 +213,7 @@ class ControllerLine:
             lost: LostError | None = None
             lines: list[str] = []
             try:
-                lines = self._ask(text, wanted, raw=raw, limit_s=limit_s, unless=unless)
+                lines = self._ask(text, wanted, raw=raw, limit_s=limit_s, unless=unless, question=question)
             except LostError as error:
                 lost = error
             self._require_running()
@@ -233,15 +239,19 @@ class ControllerLine:
 
     def _ask(
         self, text: str, wanted: ExpectedReply, *, raw: bool = False, limit_s: float | None = None, rest: int = 0,
-        unless: HoldAsked | None = None,
+        unless: HoldAsked | None = None, question: str = "",
     ) -> list[str]:  # fmt: skip
         self._discard()
+        limit_s = self.patience.limit_s(question) if limit_s is None else limit_s
         self._asked = text
         silent = wanted.lines == 0 and not wanted.end
         self._wanted = None if silent else wanted
         try:
             self._put(text + ("" if raw else self.rules.ends.write), unless)
-            lines = [] if silent else self._collect(text, wanted, self.timeout_s if limit_s is None else limit_s)
+            sent_s = time.monotonic()
+            lines = [] if silent else self._collect(text, wanted, limit_s)
+            if question:
+                self.patience.took(question, time.monotonic() - sent_s)
             return lines + (self._collect(text, ExpectedReply(lines=rest), self.timeout_s) if rest else [])
         except LostError as error:
             self._doubt = str(error)
@@ -351,7 +361,7 @@ class ControllerLine:
             self._syncs_due += 1
             wanted = ExpectedReply(end=self.rules.sync_pattern)
             with suppress(LostError):
-                self._ask(self.rules.sync, wanted, limit_s=self.timeout_s, rest=self.rules.sync_rest)
+                self._ask(self.rules.sync, wanted, rest=self.rules.sync_rest, question=self.rules.sync)
                 self._syncs_due -= 1
                 return
             with suppress(queue.Empty):

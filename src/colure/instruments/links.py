@@ -55,7 +55,7 @@ class Link(Protocol):
 
     def write(self, text: str) -> None: ...
     def write_raw(self, text: str) -> None: ...
-    def read(self) -> str: ...
+    def read(self, limit_s: float | None = None) -> str: ...
     def query(self, text: str) -> str: ...
     def query_numbers(self, text: str, *, form: NumberFormat, big_endian: bool, expected: int) -> FloatArray: ...
     def reopen(self) -> None: ...
@@ -179,8 +179,18 @@ class VisaLink:
         except Exception as error:
             raise LostError(f"{self.resource}: did not take {text!r}: {error}") from None
 
-    def read(self) -> str:
-        """Read one line."""
+    def read(self, limit_s: float | None = None) -> str:
+        """Read one line, waiting for a time of its own if one is given."""
+        if limit_s is None:
+            return self._read()
+        try:
+            self._link.timeout = max(1, int(1000 * limit_s))
+            return self._read()
+        finally:
+            with suppress(Exception):  # a line that is closed meanwhile has no time-out to set
+                self._link.timeout = int(1000 * self._timeout_s)
+
+    def _read(self) -> str:
         try:
             return str(self._link.read()).strip() if self._stream else self._message().decode("latin-1").strip()
         except LostError:

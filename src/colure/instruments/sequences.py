@@ -100,9 +100,12 @@ class Talk:
         if lines is None:
             lines = 1 if asked or pattern else 0
         wanted = ExpectedReply(lines=lines, end=step.end, expect=pattern or expect, fault=self._words.fault)
+        # Questions, and the words of a move, are answered at once or not at all; others may take the whole time-out.
+        prompt = step.limit_s is None and (asked or unless is not None)
         replies = self.line.exchange(
-            self._fill(step, fields), wanted, raw=step.raw, limit_s=step.limit_s, unless=unless
-        )
+            self._fill(step, fields), wanted, raw=step.raw, limit_s=step.limit_s, unless=unless,
+            question=step.send if prompt else "",
+        )  # fmt: skip
         answer = "\n".join(replies)
         if replies:
             self._judge(answer, pattern)

@@ -1,0 +1,69 @@
+"""An answer that does not come is given up after a few times what such answers take, whatever the line's longest time-out."""
+
+from __future__ import annotations
+
+import pytest
+
+from colure.acquire.clocks import SystemClock
+from colure.instruments.gcode_axes import GcodeAxes
+from colure.instruments.line_axes import LineAxes
+from colure.instruments.patience import Patience
+from colure.instruments.profile import axes_profile
+from colure.instruments.protocols import LostError
+from tests.instruments import languages
+from tests.instruments.peers import AXES, Tcp
+from tests.instruments.test_languages import profile_from
+from tests.world import Inline, world_of
+
+
+def test_a_limit_follows_from_what_a_question_has_taken():
+    patience = Patience(60.0)
+    assert patience.limit_s("WHERE") == 60.0  # never answered: nobody knows
+    patience.took("WHERE", 0.01)
+    assert patience.limit_s("WHERE") == 2.0 and patience.limit_s("STATE") == 60.0
+    patience.took("WHERE", 0.5)
+    assert patience.limit_s("WHERE") == 3.0
+    patience.took("WHERE", 20.0)
+    assert patience.limit_s("WHERE") == 60.0
+    for _ in range(400):
+        patience.took("WHERE", 0.01)
+    assert patience.limit_s("WHERE") == 2.0  # the slowest of late counts
+
+
+def test_a_dropped_answer_of_a_line_is_lost_soon_and_the_next_question_is_answered(monkeypatch):
+    """The line's time-out is 60 s; a status of this peer takes milliseconds."""
+    motors, make = languages.shared(languages.Talker)
+    server = Tcp(make)
+    axes = LineAxes(server.resource, profile_from(languages.Talker.PROFILE), AXES, timeout_s=60.0, timer=SystemClock())
+    try:
+        for _ in range(3):
+            axes.status()
+        answer, dropped = languages.Talker.answer, []
+
+        def once(self, line):
+            if line == "REPORT" and not dropped:
+                dropped.append(line)
+                return []
+            return answer(self, line)
+
+        monkeypatch.setattr(languages.Talker, "answer", once)
+        with pytest.raises(LostError, match=r"no answer to 'REPORT' within 2 s"):
+            axes.status()
+        assert axes.status().positions_deg == pytest.approx(dict.fromkeys(AXES, 0.0))
+        assert len(dropped) == 1 and not motors.moving()
+    finally:
+        axes.close()
+        server.close()
+
+
+@pytest.mark.parametrize("words", ["move", "timed"])
+def test_a_dropped_answer_to_a_queued_move_is_lost_soon(tiny_campaign, words):
+    (tiny_campaign / "twin.toml").write_text('noise = false\n[[faults]]\nkind = "axes-hang"\nat = 1\n')
+    world, _ = world_of(tiny_campaign, kind="gcode")
+    names = tuple(world.campaign.chamber.axis_table)
+    axes = GcodeAxes("axes", axes_profile("gcode-axes"), names, timeout_s=60.0, opener=world.opener(), executor=Inline)
+    begin = world.clock.monotonic()
+    with pytest.raises(LostError):
+        axes.begin(dict.fromkeys(names, 1.0), per_s=None if words == "move" else 0.5)
+    assert world.clock.monotonic() - begin < 3.0
+    axes.close()
