@@ -7,6 +7,7 @@ import pytest
 from colure.acquire.clocks import SystemClock
 from colure.instruments.gcode_axes import GcodeAxes
 from colure.instruments.line_axes import LineAxes
+from colure.instruments.line_profile import LineProfile
 from colure.instruments.patience import Patience
 from colure.instruments.profile import axes_profile
 from colure.instruments.protocols import LostError
@@ -67,3 +68,21 @@ def test_a_dropped_answer_to_a_queued_move_is_lost_soon(tiny_campaign, words):
         axes.begin(dict.fromkeys(names, 1.0), per_s=None if words == "move" else 0.5)
     assert world.clock.monotonic() - begin < 3.0
     axes.close()
+
+
+@pytest.mark.parametrize(
+    ("profile", "told"), [("stepper-rack", "`identity` was not answered"), ("gcode-axes", "`identity` = 'M115'")]
+)
+def test_a_controller_of_another_language_is_given_up_soon_and_the_word_is_named(monkeypatch, profile, told):
+    """The counter answers neither; the time-out is 60 s."""
+    monkeypatch.setattr("colure.instruments.line_axes.MEETING_S", 0.02)
+    monkeypatch.setattr("colure.instruments.gcode_axes.MEETING_S", 0.1)
+    _, make = languages.shared(languages.Counter)
+    server = Tcp(make)
+    words = axes_profile(profile)
+    with pytest.raises(LostError, match=told):
+        if isinstance(words, LineProfile):
+            LineAxes(server.resource, words, AXES, timeout_s=60.0, timer=SystemClock())
+        else:
+            GcodeAxes(server.resource, words, tuple(AXES), timeout_s=60.0)
+    server.close()

@@ -450,7 +450,8 @@ def _check(campaign: Campaign, made: Plan, as_json: bool, *, senses: bool, yes: 
     from colure.app.commands.jog import Confirmation
     from colure.app.terminal import screens
 
-    lines = services.check_instruments(campaign, made, confirm=Confirmation(yes=yes) if senses else None)
+    confirm = Confirmation(yes=yes) if senses else None
+    lines = services.check_instruments(campaign, made, confirm=confirm, tell=lambda text: say(text, err=True))
     if as_json:
         say(json_text([{"what": line.what, "good": line.good, "found": line.answer} for line in lines]))
     else:

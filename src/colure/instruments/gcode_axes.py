@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 import re
 import threading
 import time
@@ -18,6 +19,8 @@ from colure.instruments.status_words import read_status, refusal, says
 
 #: How often a running move is looked at, seconds.
 WATCH_S = 0.05
+#: A controller says who it is within this time, or it is given up, seconds.
+MEETING_S = 5.0
 
 
 class GcodeAxes:
@@ -60,7 +63,13 @@ class GcodeAxes:
         """Return what the controller says it is, or its resource name if it cannot tell."""
         if not self._words.identity:
             return self._link.resource
-        return self._prompt(self._words.identity)
+        try:
+            return self._prompt(self._words.identity, MEETING_S)
+        except InstrumentError as error:
+            raise LostError(
+                f"{error}; `identity` = {self._words.identity!r} was not answered by a line that matches `done` = "
+                f"{self._words.done!r} (profile) within {MEETING_S:g} s; is the controller on, and is the profile the right one?"
+            ) from None
 
     one_by_one = False
 
@@ -225,11 +234,11 @@ class GcodeAxes:
         self._link.close()
         self._watch_link.close()
 
-    def _prompt(self, text: str) -> str:
+    def _prompt(self, text: str, most_s: float = math.inf) -> str:
         """Send what is answered when it is queued, and wait no longer than such answers have taken so far."""
         sent_s = time.monotonic()
         self._link.write(text)
-        answer = self._reply(limit_s=self._patience.limit_s("queue"))
+        answer = self._reply(limit_s=min(most_s, self._patience.limit_s("queue")))
         self._patience.took("queue", time.monotonic() - sent_s)
         return answer
 

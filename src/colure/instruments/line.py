@@ -295,12 +295,12 @@ class ControllerLine:
                 raise LostError(str(item))
             return item
 
-    def first(self, text: str, wanted: ExpectedReply, *, raw: bool = False) -> list[str]:
+    def first(self, text: str, wanted: ExpectedReply, *, limit_s: float, raw: bool = False) -> list[str]:
         """Exchange before the sentinel is known: whose answer comes is for the caller to find out."""
         with self._exchange_lock:
             self._require_wire()
             self._doubt = ""
-            return self._ask(text, wanted, raw=raw)
+            return self._ask(text, wanted, raw=raw, limit_s=min(limit_s, self.timeout_s))
 
     def get_in_step(self) -> None:
         """Send the sentinel now; raises `LostError` if it is not answered."""

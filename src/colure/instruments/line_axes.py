@@ -28,6 +28,8 @@ START_S, HOMING_REST_S = 0.5, 2.0
 BRAKED_S = 0.5
 #: Attempts to hear the same identity two times in a row; a controller that starts up answers nothing at first.
 MEETINGS = 6
+#: Each of them is given up after this time, seconds.
+MEETING_S = 3.0
 
 
 def rules_of(words: LineProfile) -> LineRules:
@@ -127,7 +129,7 @@ class LineAxes:
         before, heard = "", []
         for _ in range(MEETINGS):
             try:
-                answer = self._talk.first(self._words.identity)
+                answer = self._talk.first(self._words.identity, MEETING_S)
             except LostError as error:
                 heard.append(str(error))
                 continue
@@ -137,7 +139,8 @@ class LineAxes:
             heard.append(repr(answer[:60]))
         raise LostError(
             f"{self._line.resource}: `identity` was not answered alike two times in a row: {'; '.join(heard[-3:])}; is the "
-            "controller on, and are line end and baud rate right? A line that comes by itself belongs into `greeting` or `messages`"
+            "controller on, and are line end, baud rate and profile right? A line that comes by itself belongs into `greeting` or "
+            "`messages`"
         )
 
     def _prepare(self) -> None:

@@ -44,11 +44,11 @@ class Talk:
         """Send queries and return the last answer, its lines joined by newlines."""
         return self._run(steps, fields, asked=True, expect=expect)
 
-    def first(self, steps: tuple[SequenceStep, ...]) -> str:
+    def first(self, steps: tuple[SequenceStep, ...], limit_s: float) -> str:
         """Ask before the sentinel is known."""
         step = steps[0]
         wanted = ExpectedReply(lines=1 if step.answers is None else step.answers, end=step.end, expect=step.expect)
-        return "\n".join(self.line.first(self._fill(step, {}), wanted, raw=step.raw))
+        return "\n".join(self.line.first(self._fill(step, {}), wanted, raw=step.raw, limit_s=limit_s))
 
     def post(self, steps: tuple[SequenceStep, ...], **fields: object) -> str:
         """Send commands without waiting for the last one's answer; return the pattern of that answer."""

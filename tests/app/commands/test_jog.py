@@ -138,6 +138,7 @@ def test_a_check_that_failed_refuses_the_next_run_until_one_passes_or_somebody_s
     assert not (tiny_campaign / "runs" / "first").exists()
     assert services.acquire(campaign, made, run_folder(tiny_campaign, "told"), despite_check=True).state.value == "done"
     checked = run("acquire", tiny_campaign, "--check", "--senses", "--yes")
+    assert "in the words of profile gcode-axes (at most 20 s)" in checked.output
     assert checked.exit_code == 0 and "nobody looked which way" in checked.output.replace("\n", " "), checked.output
     require_passed_check(tiny_campaign)
 

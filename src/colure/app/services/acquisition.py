@@ -295,12 +295,16 @@ class CheckLine:
     answer: str
 
 
-def check_instruments(campaign: Campaign, plan: Plan, *, confirm: Confirm | None = None) -> list[CheckLine]:
+def check_instruments(
+    campaign: Campaign, plan: Plan, *, confirm: Confirm | None = None, tell: Callable[[str], None] | None = None
+) -> list[CheckLine]:
     """Talk to everything and return what was found; a run after a check that failed is refused unless told.
 
     confirm
         Turn every axis by a degree and brake it on a longer way; asked before each axis moves, and whether it went the right way.
         Without it nothing moves.
+    tell
+        Hears which instrument is asked next, before it may keep us waiting.
     """
     from colure.acquire.check import check_bench, check_motion
     from colure.errors import InstrumentError, LockedError
@@ -308,7 +312,7 @@ def check_instruments(campaign: Campaign, plan: Plan, *, confirm: Confirm | None
     lines = [CheckLine("on the fly", False, text) for text in flight_faults(campaign, plan)]
     turned: list[CheckLine] | None = None
     try:
-        with instruments(campaign) as bench:
+        with instruments(campaign, tell or (lambda text: None)) as bench:
             lines += [CheckLine(f"{name} at", True, resource) for name, resource in bench.names.items()]
             rows = check_bench(
                 plan, campaign.chamber, bench.analyzer, bench.axes, states=bench.states, clock=bench.clock,

@@ -5,7 +5,7 @@ from __future__ import annotations
 import json
 import subprocess
 import sys
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from contextlib import ExitStack, contextmanager, suppress
 from dataclasses import dataclass
 from pathlib import Path
@@ -22,6 +22,8 @@ if TYPE_CHECKING:
     from colure.instruments.sensors import Sensors
 
 TWIN = "twin"
+#: Axis controllers are known, or given up, within this time, seconds.
+MEETING_S = 20.0
 
 
 @contextmanager
@@ -96,9 +98,16 @@ def is_power_only(campaign: Campaign) -> bool:
     return not is_driver(name) and isinstance(analyzer_profile(name, campaign.folder), PowerProfile)
 
 
+def _quietly(text: str) -> None:
+    """Tell nobody."""
+
+
 @contextmanager
-def instruments(campaign: Campaign) -> Iterator[ConnectedInstruments]:
+def instruments(campaign: Campaign, tell: Callable[[str], None] = _quietly) -> Iterator[ConnectedInstruments]:
     """Connect to the chamber's instruments, starting the simulated ones where asked for, and watch interlock and sensors.
+
+    tell
+        Called before an instrument that may keep us waiting is asked who it is: which, where, in whose words, for how long at most.
 
     Raises
     ------
@@ -118,7 +127,11 @@ def instruments(campaign: Campaign) -> Iterator[ConnectedInstruments]:
         names["device"] = states.resource
     with ExitStack() as stack:
         names, person, clock = _served(stack, campaign, names)
+        for one in chamber.with_role("axis-controller"):
+            tell(_asked(one, names, min(one.limit_s, MEETING_S)))
         axes, contacts = _axes(stack, campaign, names, clock)
+        for one in chamber.with_role("receiver"):
+            tell(_asked(one, names, one.limit_s))
         analyzer = _receiver(stack, campaign, names)
         sensors = _sensors(stack, campaign, names)
         own = chamber.with_role("state")
@@ -140,6 +153,10 @@ def instruments(campaign: Campaign) -> Iterator[ConnectedInstruments]:
         contacts.watch(brake)
         sensors.watch()
         yield ConnectedInstruments(analyzer, axes, switch, clock, names, person, contacts, sensors)
+
+
+def _asked(one: Instrument, names: Mapping[str, str], limit_s: float) -> str:
+    return f"asking {one.shown_name} at {names[one.shown_name]} in the words of profile {one.words} (at most {limit_s:g} s)"
 
 
 def _served(stack: ExitStack, campaign: Campaign, names: Mapping[str, str]) -> tuple[dict[str, str], str | None, Clock]:
