@@ -26,12 +26,25 @@ def cuts_chart(levels: list[CutLevel], frequency_hz: float, words: tuple[str, st
         How the component along the probe's offset and the one across it are called.
     """
     chosen = _chosen(levels, frequency_hz)
-    top = max(float(np.nanmax(one.co_dbi)) for one in chosen)
+    return _drawn(chosen, words, _top(chosen), ax)
+
+
+def each_cut(levels: list[CutLevel], frequency_hz: float, words: tuple[str, str]) -> list[Panels]:
+    """Draw the same as `cuts_chart`, a picture for each cut, on the same scale: pages take them one by one."""
+    chosen = _chosen(levels, frequency_hz)
+    return [_drawn([one], words, _top(chosen), None) for one in chosen]
+
+
+def _drawn(chosen: list[CutLevel], words: tuple[str, str], top: float, ax: OnAxes) -> Panels:
     with styled():
         axes = panels(ax, [one.label for one in chosen], (7.2, 2.6 * len(chosen) + 0.4))
         for panel, one in zip(axes, chosen, strict=True):
             _panel(panel, one, words, top)
         return axes
+
+
+def _top(chosen: list[CutLevel]) -> float:
+    return max(float(np.nanmax(one.co_dbi)) for one in chosen)
 
 
 def overlay_chart(
@@ -40,7 +53,7 @@ def overlay_chart(
     """Draw the cuts that two runs have in common over each other, each with its interval; nothing is matched."""
     theirs = {one.name: one for one in second if one.frequency_hz == frequency_hz}
     chosen = [one for one in _chosen(first, frequency_hz) if one.name in theirs]
-    top = max(float(np.nanmax(one.co_dbi)) for one in chosen)
+    top = _top(chosen)
     with styled():
         figure = canvas(7.2, 2.6 * len(chosen) + 0.4)
         for ax, one in zip(np.atleast_1d(figure.subplots(len(chosen), 1)), chosen, strict=True):

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
 
 from colure.model.bands import segment_words
-from colure.report.cut_charts import cuts_chart
+from colure.report.cut_charts import cuts_chart, each_cut
 from colure.report.document import Document, Paragraph, ReportSection, Table, chart
 from colure.report.figure_tables import tables_over_frequency
 from colure.report.particulars import particulars_sections, photographs_section
@@ -100,9 +100,12 @@ def _shown_hz(source: CutSource) -> float:
 
 def _cuts_section(source: CutSource) -> ReportSection:
     frequency = _shown_hz(source)
-    drawn = cuts_chart(source.levels, frequency, source.components)
+    short = source.particulars.settings.form == "short"
+    asked = source.levels, frequency, source.components
     words = f"Levels at {frequency / 1e9:.3f} GHz; band: 95 % interval of the co-polar level."
-    return ReportSection("Cuts", (chart(drawn, words),))
+    return ReportSection(
+        "Cuts", tuple(chart(one, words) for one in ([cuts_chart(*asked)] if short else each_cut(*asked)))
+    )
 
 
 def _full_sections(source: CutSource, here: list[Figure], known: list[Figure]) -> tuple[ReportSection, ...]:
