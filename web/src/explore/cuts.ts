@@ -167,6 +167,9 @@ export class CutsTab implements Tab {
       ) * 5;
     // Room for the word beside the peak.
     const upper = cut.peak_dbi > top - 2.5 ? top + 5 : top;
+    // The marker stands on the co-polar trace; on the total only where the peak lies in the gap.
+    const strongest = cut.total.reduce<number>((best, v, i) => ((v ?? -999) > (cut.total[best] ?? -999) ? i : best), 0),
+      hidden = cut.singular !== "" && cut.first[strongest] === null;
     const name = `cut of ${looked.run} at ${looked.plane}°`;
     const data = {
       x: cut.angle_deg,
@@ -175,7 +178,7 @@ export class CutsTab implements Tab {
       yName: `level / ${looked.unit}`,
       yWhole: [top - looked.span - 5, upper] as [number, number],
       xWhole: [-180, 180] as [number, number],
-      peakOf: cut.singular ? 2 : 0,
+      peakOf: hidden ? 2 : 0,
       height: 340,
       marks: this.marks.map((at, i) => ({ at, colour: c.focus, text: `${i + 1}` })),
     };
