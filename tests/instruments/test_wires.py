@@ -74,7 +74,7 @@ def test_a_line_that_could_not_be_opened_anew_says_so_until_it_is(sync):
     for ask in (
         lambda: line.exchange("pos", ExpectedReply()),
         lambda: line.shout("stop"),
-        lambda: line.first("pos", ExpectedReply()),
+        lambda: line.first("pos", ExpectedReply(), limit_s=1.0),
     ):
         with pytest.raises(LostError, match="cannot be opened"):
             ask()

@@ -33,7 +33,7 @@ def test_a_missing_word_for_the_flight_is_named_beforehand(tiny_campaign, profil
     assert "Not possible" in run("plan", tiny_campaign).output
     checked = run("acquire", tiny_campaign, "--check", "--json")
     assert checked.exit_code == 3
-    assert [one["found"] for one in json.loads(checked.output) if not one["good"]] == planned
+    assert [one["found"] for one in json.loads(checked.stdout) if not one["good"]] == planned
     begun = run("acquire", tiny_campaign, "--yes", "--despite-check")
     assert begun.exit_code == 2 and f"`{word}` is empty" in begun.output and "nothing was moved" in begun.output
     goal.write_text(goal.read_text(encoding="utf-8").replace("fly", "step"), encoding="utf-8")
