@@ -80,14 +80,7 @@ def horn_gain_dbi(
 
 
 def near_loss_db(
-    frequency_hz: ArrayLike,
-    *,
-    a: float,
-    b: float,
-    slant_e: float,
-    slant_h: float,
-    distance: float,
-    gain_dbi: float | None = None,
+    frequency_hz: ArrayLike, *, a: float, b: float, slant_e: float, slant_h: float, distance: float
 ) -> FloatArray:
     """Return by how much less than its far field a horn lays on its axis at a distance, dB (frequency,).
 
@@ -95,8 +88,8 @@ def near_loss_db(
     the longer path, the rim's field is weaker by 1/r and by its direction (derivable). So near, that counts as much as the phase's
     higher terms: the loss of phase alone is too small by about <rho^2> / distance^2.
 
-    gain_dbi
-        Of a probe that hears the aperture with a Gaussian beam, exp(-c a^2) with gain 8 c; a short dipole if None.
+    The field is heard as by a short dipole. A probe of 7 dBi with a Gaussian beam hears less of the rim: 0.005 dB more is lost 0.8 m
+    from a mouth of 109 x 87 mm at 11 GHz, 0.04 dB 0.6 m from one of 250 x 190 mm at 5 GHz.
     """
     nodes, weights = _gauss(_NODES)
     k = wavenumber(np.atleast_1d(np.asarray(frequency_hz, float)))[:, None, None]
@@ -105,8 +98,6 @@ def near_loss_db(
     r = np.sqrt(distance**2 + x**2 + y**2)
     ahead = distance / r
     share = 0.5 * (1.0 + ahead - (x / r) ** 2)  # along x of a Huygens source's field
-    if gain_dbi is not None:
-        share = 0.5 * (1.0 + ahead) * np.exp(-(10.0 ** (gain_dbi / 10.0)) / 8.0 * np.arccos(ahead) ** 2)
     near = np.sum(lit * np.exp(-1j * k * (r - distance)) * ahead * share, axis=(1, 2))
     return np.asarray(-amplitude_db(np.abs(near / np.sum(lit, axis=(1, 2)))))
 
