@@ -6,18 +6,22 @@ The figures before the edit are what the figures after it are held against.
 from __future__ import annotations
 
 import json
+from unittest.mock import Mock
 
 import pytest
+import xarray as xr
 from click.testing import CliRunner
 
 import colure
+from colure.analysis.uncertainty import budget
 from colure.app import services
 from colure.app.cli import main
+from colure.app.services import processing
 from colure.app.services.rehearsal import record_of_rehearsal
 from colure.app.services.starting import start_campaign
 from colure.app.storage.begun import FILE, as_begun, campaign_of, changed_since, keep_begun
 from colure.app.storage.folders import run_folder
-from colure.app.web.views import explore
+from colure.app.web.views import explore, together
 from colure.errors import InputError
 from colure.model.campaign import Campaign
 from colure.model.chamber import SimulatedChamber
@@ -122,6 +126,76 @@ def test_the_page_shows_no_figure_and_no_verdict_of_the_present_chamber_as_its_o
     CliRunner().invoke(main, judge)
     figures(folder)
     assert abs(shown()["value"] - before[GAIN]) < 1e-6 and current()
+
+
+@pytest.fixture
+def lengths(small_campaign, monkeypatch):
+    """Tell with which range lengths (m) commands work runs out, without working them out: `second` began after the edit."""
+    taken, stops = [], ["first"]
+
+    def process(campaign, run, **_options):
+        taken.append((run.path.name, campaign.chamber.range_length_m))
+        if run.path.name == stops[-1]:
+            raise InputError(["far enough"])
+        return Mock()
+
+    def of(*command, last="first"):
+        taken.clear()
+        stops.append(last)
+        done = CliRunner().invoke(main, [str(part) for part in command])
+        assert done.exit_code == 2 and "far enough" in done.stderr, done.output
+        return taken
+
+    for name in ("first", "second"):
+        run = run_folder(small_campaign, name)
+        run.path.mkdir(parents=True)
+        save_dataset(xr.Dataset(attrs={"states": "", "kind": "sphere"}), run.record)
+        keep_begun(run, Campaign.load(small_campaign))
+        if name == "first":
+            edited(small_campaign, "chamber.toml", ("range_length_m = 1.2 ", "range_length_m = 0.6 "))
+    monkeypatch.setattr(processing, "process", process)
+    monkeypatch.setattr(budget, "figures_with_budget", lambda _inputs: [])
+    return small_campaign, of
+
+
+@pytest.mark.parametrize(("kind", "name"), [("csv", "a.csv"), ("figures", "a.csv"), ("touchstone", "a.s2p")])
+def test_an_export_uses_the_present_chamber_if_asked(lengths, tmp_path, kind, name):
+    folder, of = lengths
+    command = ("export", folder, kind, tmp_path / name)
+    assert of(*command) == [("first", 1.2)]
+    assert of(*command, "--present-chamber") == [("first", 0.6)]
+
+
+@pytest.mark.parametrize("kind", [("cuts",), ("aperture", "--rows", 2, "--columns", 2, "--pitch-mm", 6.2)])
+def test_a_picture_uses_the_present_chamber_if_asked(lengths, tmp_path, kind):
+    folder, of = lengths
+    command = ("plot", folder, tmp_path / "a.png", "--kind", *kind)
+    assert of(*command) == [("first", 1.2)]
+    assert of(*command, "--present-chamber") == [("first", 0.6)]
+
+
+def test_each_of_two_compared_runs_has_the_chamber_that_it_began_with(lengths):
+    folder, of = lengths
+    each = [("first", 1.2), ("second", 0.6)]
+    assert of("compare", folder, "second", last="second") == each
+    present = of("compare", folder, "second", "--present-chamber", last="second")
+    assert present == [("first", 0.6), ("second", 0.6)]
+    # In Python and on the page.
+    campaign = colure.open_campaign(folder)
+    for asked in (
+        lambda: campaign.run("first").compare(campaign.run("second")),
+        lambda: together.comparison(folder, "first", None, "second", []),
+    ):
+        present.clear()
+        with pytest.raises(InputError, match="far enough"):
+            asked()
+        assert present == each
+
+
+def test_a_far_field_file_has_no_present_chamber():
+    for command in (("export", "far.nc", "csv", "o.csv"), ("plot", "far.nc", "o.png"), ("compare", "far.nc", "o.nc")):
+        done = CliRunner().invoke(main, [*command, "--present-chamber"])
+        assert done.exit_code == 2 and "--present-chamber: only for a run; far.nc is a far-field file" in done.stderr
 
 
 def test_a_report_states_what_was_edited_and_which_values_it_uses(measured):

@@ -278,7 +278,7 @@ class Run:
         from colure.analysis.compare.match import AS_THEY_STAND
         from colure.app.services.comparing import compare_run
 
-        what = other.files if isinstance(other, Run) else other
+        what = (other.campaign, other.files) if isinstance(other, Run) else other
         chosen = AS_THEY_STAND if freedom is None else freedom
         return compare_run(self.campaign, self._of(state), what, freedom=chosen)
 

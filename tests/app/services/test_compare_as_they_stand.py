@@ -67,8 +67,9 @@ def test_the_picture_lays_the_same_directions_over_each_other(folder, tmp_path):
     from colure.analysis.compare.match import AS_THEY_STAND
     from colure.app.services.comparing import compare_run
 
+    campaign = Campaign.load(folder)
     found = compare_run(
-        Campaign.load(folder), run_folder(folder, "first"), run_folder(folder, "turned"), freedom=AS_THEY_STAND
+        campaign, run_folder(folder, "first"), (campaign, run_folder(folder, "turned")), freedom=AS_THEY_STAND
     )
     assert [one.plane for one in found.overlaid] == ["E plane", "H plane"]
     e = found.overlaid[0]

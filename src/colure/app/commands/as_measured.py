@@ -20,6 +20,15 @@ present_option = click.option(
 )
 
 
+def refuse_present(source: Path, *, present: bool) -> None:
+    """Raise `InputError` if the present chamber is asked for of a far-field file, which was worked out before."""
+    from colure.app.services.pattern_files import is_file
+    from colure.errors import InputError
+
+    if present and is_file(source):
+        raise InputError([f"--present-chamber: only for a run; {source.name} is a far-field file; leave it out"])
+
+
 def campaign_told(folder: Path, run: RunFolder, *, present: bool = False) -> Campaign:
     """Read a campaign for the results of a run, and say on stderr every entry that differs from what the run began with.
 
@@ -35,7 +44,10 @@ def campaign_told(folder: Path, run: RunFolder, *, present: bool = False) -> Cam
     for one in edits:
         say(f"caution: {one}", err=True)
     if not present and any(one.used != one.now for one in edits):
-        say("caution: evaluate, report and verdict use chamber.toml as it is now with --present-chamber", err=True)
+        say(
+            "caution: evaluate, verdict, report, export, plot and compare use chamber.toml as it is now with --present-chamber",
+            err=True,
+        )
     return campaign
 
 
@@ -55,9 +67,11 @@ def tell_edits(folder: Path, run_name: str, *, present: bool) -> None:
         say(f"caution: {folder.name}/{run_name}: edited after the run began: {names}", err=True)
 
 
-def own_run(folder: Path, run_name: str, state: str | None = None) -> tuple[Campaign, RunFolder]:
+def own_run(
+    folder: Path, run_name: str, state: str | None = None, *, present: bool = False
+) -> tuple[Campaign, RunFolder]:
     """Return the campaign as `campaign_told` reads it, and the run (of one state). Raises `InputError` as it does."""
     from colure.app.storage.folders import run_folder
 
     run = run_folder(folder, run_name)
-    return campaign_told(folder, run), run.state(state)
+    return campaign_told(folder, run, present=present), run.state(state)

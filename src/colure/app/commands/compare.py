@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 
 import click
 
-from colure.app.commands.as_measured import own_run
+from colure.app.commands.as_measured import own_run, present_option, refuse_present
 from colure.app.commands.numbers import FiniteRange
 from colure.app.terminal.say import say
 from colure.model.strict_json import json_text
@@ -17,7 +17,6 @@ from colure.model.strict_json import json_text
 if TYPE_CHECKING:
     from colure.app.services.comparing import ComparedFigure
     from colure.app.services.cuts import CutChange
-    from colure.app.storage.folders import RunFolder
 
 
 @click.command()
@@ -33,6 +32,7 @@ if TYPE_CHECKING:
               help="Expanded uncertainty of the levels of a pattern file.")  # fmt: skip
 @click.option("--plot", type=click.Path(path_type=Path), help="Draw the difference to this file (.svg, .pdf or .png).")
 @click.option("--difference", type=click.Path(path_type=Path), help="Write the difference pattern to this file (.nc).")
+@present_option
 @click.option("--json", "as_json", is_flag=True, help="Print JSON for programs instead of tables.")
 def compare(
     source: Path,
@@ -44,6 +44,7 @@ def compare(
     other_uncertainty_db: float,
     plot: Path | None,
     difference: Path | None,
+    present_chamber: bool,
     as_json: bool,
 ) -> None:
     """Compare a run with another run of the campaign, or a run or a far-field file with a file (.nc, tidy .csv).
@@ -65,7 +66,7 @@ def compare(
     from colure.analysis.compare.match import Freedom
     from colure.app.services.comparing import compare_files, compare_run, save_difference
     from colure.app.services.pattern_files import is_file
-    from colure.app.storage.folders import RunFolder, require_chart_target, run_folder
+    from colure.app.storage.folders import require_chart_target, run_folder
     from colure.app.storage.run_kinds import is_cuts
     from colure.app.terminal import comparison_screens
     from colure.errors import InputError
@@ -75,6 +76,7 @@ def compare(
     freedom = Freedom("frame" in words, "origin" in words, "level" in words)
     path = Path(other)
     _require_states(source, path, state, other_state)
+    refuse_present(source, present=present_chamber)
     if is_file(source) and not is_file(path):
         raise InputError([f"{other}: must be a far-field file (.nc or .csv), because {source.name} is one"])
     if _of_power(source, run_name, path):
@@ -82,21 +84,22 @@ def compare(
             if value:
                 raise InputError([f"{option} = {value}: needs phase; power is compared figure by figure"])
         _compare_power(
-            source, run_name, path, state, other_state, other_uncertainty_db=other_uncertainty_db, as_json=as_json
-        )
+            source, run_name, path, state, other_state, other_uncertainty_db=other_uncertainty_db,
+            present=present_chamber, as_json=as_json,
+        )  # fmt: skip
         return
     _say_if_the_same(source, run_name, other, one_state=other_state in (None, state))
     if is_file(source):
         comparison = compare_files(source, path, freedom=freedom, other_uncertainty_db=other_uncertainty_db)
     else:
-        target = path if is_file(path) else run_folder(source, other).state(other_state)
-        if isinstance(target, RunFolder) and is_cuts(run_folder(source, run_name)):
+        if not is_file(path) and is_cuts(run_folder(source, run_name)):
             if state is not None or other_state is not None:
                 raise InputError(["--state: runs of cuts are compared in their first state; leave --state out"])
-            _compare_cuts(source, run_name, target, plot, as_json=as_json)
+            _compare_cuts(source, run_name, other, plot, present=present_chamber, as_json=as_json)
             return
         comparison = compare_run(
-            *own_run(source, run_name, state), target, freedom=freedom,
+            *own_run(source, run_name, state, present=present_chamber),
+            path if is_file(path) else own_run(source, other, other_state, present=present_chamber), freedom=freedom,
             other_uncertainty_db=other_uncertainty_db,
         )  # fmt: skip
     if difference is not None:
@@ -172,6 +175,7 @@ def _compare_power(
     other_state: str | None,
     *,
     other_uncertainty_db: float,
+    present: bool,
     as_json: bool,
 ) -> None:
     """Print the change of every figure; exit code 1 if one is larger than both uncertainties."""
@@ -179,8 +183,8 @@ def _compare_power(
     from colure.app.services.pattern_files import is_file
     from colure.app.terminal import comparison_screens
 
-    one = source if is_file(source) else own_run(source, run_name, state)
-    two = other if is_file(other) else own_run(source, str(other), other_state or state)
+    one = source if is_file(source) else own_run(source, run_name, state, present=present)
+    two = other if is_file(other) else own_run(source, str(other), other_state or state, present=present)
     rows = compare_power(
         one, two, other_uncertainty_db=other_uncertainty_db
     )  # fmt: skip
@@ -203,16 +207,17 @@ def _require_states(source: Path, other: Path, state: str | None, other_state: s
             raise InputError([f"{option} = {name!r}: {path.name} holds one state; leave {option} out"])
 
 
-def _compare_cuts(source: Path, run_name: str, other: RunFolder, plot: Path | None, *, as_json: bool) -> None:
+def _compare_cuts(source: Path, run_name: str, other: str, plot: Path | None, *, present: bool, as_json: bool) -> None:
     """Print the change of every figure of two runs of cuts; exit code 1 if one is larger than both uncertainties."""
     from colure.app.services import cuts
     from colure.app.terminal import comparison_screens
 
-    rows = cuts.compare(*own_run(source, run_name), other, plot)
+    one, two = (own_run(source, name, present=present) for name in (run_name, other))
+    rows = cuts.compare(one, two, plot)
     if as_json:
         say(json_text([_plain_change(row) for row in rows]))
     else:
-        comparison_screens.show_changes(rows, run_name, other.path.name)
+        comparison_screens.show_changes(rows, run_name, other)
     sys.exit(0 if all(row.agrees for row in rows) else 1)
 
 

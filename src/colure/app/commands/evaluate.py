@@ -7,7 +7,7 @@ from pathlib import Path
 
 import click
 
-from colure.app.commands.as_measured import campaign_told, present_option
+from colure.app.commands.as_measured import campaign_told, present_option, refuse_present
 from colure.app.commands.batch import BatchOptions, batch_options, run_batch_command
 from colure.app.commands.fields import refuse_slant, slant_option
 from colure.app.terminal.say import say
@@ -57,6 +57,7 @@ def evaluate(
 
     if len(sources) == 1 and is_file(Path(sources[0])) and Path(sources[0]).is_file():
         _only_of_one_run(state, "a file holds one state")
+        refuse_present(Path(sources[0]), present=present_chamber)
         _evaluate_file(Path(sources[0]), slant_deg, as_json=as_json)
         return
     refuse_slant(slant_deg)

@@ -6,7 +6,7 @@ from pathlib import Path
 
 import click
 
-from colure.app.commands.as_measured import campaign_told
+from colure.app.commands.as_measured import campaign_told, present_option, refuse_present
 from colure.app.terminal.say import say
 from colure.model.strict_json import json_text
 
@@ -17,8 +17,11 @@ from colure.model.strict_json import json_text
 @click.argument("target", type=click.Path(path_type=Path))
 @click.option("--run", "run_name", default="first", show_default=True, help="Name of the run.")
 @click.option("--state", default=None, help="State of a device that has several; the first by default.")
+@present_option
 @click.option("--json", "as_json", is_flag=True, help="Print JSON for programs instead of words.")
-def export(source: Path, kind: str, target: Path, run_name: str, state: str | None, as_json: bool) -> None:
+def export(
+    source: Path, kind: str, target: Path, run_name: str, state: str | None, present_chamber: bool, as_json: bool
+) -> None:
     """Write the results of a run or a far-field file for another program; nothing is overwritten.
 
     SOURCE is a campaign folder or a far-field file (.nc, .csv).
@@ -40,11 +43,13 @@ def export(source: Path, kind: str, target: Path, run_name: str, state: str | No
     from colure.app.storage.run_kinds import is_cuts
     from colure.errors import InputError
 
+    refuse_present(source, present=present_chamber)
     if is_file(source):
         if state is not None:
             raise InputError([f"--state = {state!r}: {source.name} holds one state; leave --state out"])
         words = export_file(source, kind, target)
     else:
         run = run_folder(source, run_name)
-        words = (write_cuts if is_cuts(run) else write)(campaign_told(source, run), run.state(state), kind, target)
+        campaign = campaign_told(source, run, present=present_chamber)
+        words = (write_cuts if is_cuts(run) else write)(campaign, run.state(state), kind, target)
     say(json_text({"file": str(target), "content": words}) if as_json else f"{words}\nwrote {target}")

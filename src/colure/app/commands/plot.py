@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 import click
 
-from colure.app.commands.as_measured import campaign_told
+from colure.app.commands.as_measured import campaign_told, present_option, refuse_present
 from colure.app.commands.fields import slant_option
 from colure.app.commands.numbers import FINITE, FiniteRange
 from colure.app.services.picture_kinds import KINDS
@@ -34,6 +34,7 @@ SUFFIXES = (".png", ".svg", ".pdf", ".html")
 @click.option("--centre-mm", nargs=3, type=FINITE, help="Centre of the elements, x y z from the origin of the field.")
 @click.option("--run", "run_name", default="first", show_default=True, help="Name of the run of a campaign folder.")
 @click.option("--state", default=None, help="State of a device that has several; the first by default.")
+@present_option
 @click.option("--json", "as_json", is_flag=True, help="Print JSON for programs instead of words.")
 def plot(
     source: Path,
@@ -47,6 +48,7 @@ def plot(
     centre_mm: tuple[float, float, float] | None,
     run_name: str,
     state: str | None,
+    present_chamber: bool,
     as_json: bool,
 ) -> None:
     """Draw a far field: principal cuts, polar diagrams, map, solid, front half, figures over frequency, aperture.
@@ -76,7 +78,10 @@ def plot(
 
     _require_target(target)
     subject: FilePattern | PowerPattern | str
-    campaign = None if is_file(source) or not source.is_dir() else campaign_told(source, run_folder(source, run_name))
+    refuse_present(source, present=present_chamber)
+    campaign = None
+    if not is_file(source) and source.is_dir():
+        campaign = campaign_told(source, run_folder(source, run_name), present=present_chamber)
     declared = campaign is not None and campaign.device.elements is not None
     grid = declared_elements(rows, columns, pitch_mm, "estimated")
     if (grid is not None or centre_mm) and (kind != "aperture" or is_power_file(source)):
@@ -92,7 +97,7 @@ def plot(
 
         face, at = elements_of(
             source, grid, centre_mm=centre_mm or None, run_name=run_name, state=state, frequency_ghz=frequency_ghz,
-            slant_deg=slant_deg if is_file(source) else None,
+            slant_deg=slant_deg if is_file(source) else None, present=present_chamber,
         )  # fmt: skip
         subject = f"Elements of {source.name} at {at / 1e9:.6g} GHz; below {face.floor_db:.0f} dB none can be told from nothing"
         drawing = face_picture(face)
@@ -101,7 +106,9 @@ def plot(
     elif is_power_file(source):
         subject = open_power(source, slant_deg=slant_deg or 0.0)
     else:
-        subject = FilePattern(waves_of(source, run_name=run_name, state=state, slant_deg=slant_deg))
+        subject = FilePattern(
+            waves_of(source, run_name=run_name, state=state, slant_deg=slant_deg, present=present_chamber)
+        )
         if campaign is not None and frequency_ghz is None and kind != "frequency":
             # The frequency to watch, or mid-band.
             frequency_ghz = float(1e-9 * subject.frequency_hz[campaign.goal.shown_index(subject.frequency_hz)])

@@ -179,14 +179,14 @@ class PatternComparison:
 def compare_run(
     campaign: Campaign,
     run: RunFolder,
-    other: Path | RunFolder,
+    other: Path | tuple[Campaign, RunFolder],
     *,
     freedom: Freedom,
     other_uncertainty_db: float = 0.0,
 ) -> PatternComparison:
-    """Hold a run against another run of the campaign, or against a pattern file (.nc, or tidy far-field .csv).
+    """Hold a run against another run, or against a pattern file (.nc, or tidy far-field .csv).
 
-    Figures are read from both as they are, before anything is matched: what matching took out shows in them. Of another run
+    Another run comes with the campaign that it is worked out with: its chamber may be another one (see `as_begun`). Figures are read from both as they are, before anything is matched: what matching took out shows in them. Of another run
     of which no state is chosen, the state of the same name.
 
     Raises
@@ -202,8 +202,8 @@ def compare_run(
     own = figures_with_budget(processed.budget)
     figures = processed.budget.figures
     errors_of_second: Inputs | FilePattern
-    if isinstance(other, RunFolder):
-        second = processing.process(campaign, processing.beside(run, other))
+    if isinstance(other, tuple):
+        second = processing.process(other[0], processing.beside(run, other[1]))
         errors_of_second = second.budget
         expansion, region = second.expansion, float(np.deg2rad(second.sphere.region_deg))
         theirs = {

@@ -295,8 +295,12 @@ class CutChange:
         return bool(np.isnan(self.change)) or abs(self.change) <= self.change_expanded
 
 
-def compare(campaign: Campaign, run: RunFolder, other: RunFolder, plot: Path | None = None) -> list[CutChange]:
+def compare(
+    one: tuple[Campaign, RunFolder], other: tuple[Campaign, RunFolder], plot: Path | None = None
+) -> list[CutChange]:
     """Hold the cuts of two runs against each other, figure by figure; nothing is matched or moved.
+
+    Each comes with the campaign that it is worked out with: their chambers may differ (see `as_begun`).
 
     Raises
     ------
@@ -305,10 +309,11 @@ def compare(campaign: Campaign, run: RunFolder, other: RunFolder, plot: Path | N
     """
     from colure.report.cut_charts import overlay_chart
 
-    for one in (run, other):
-        if not is_cuts(one):
-            raise InputError([f"run {one.path.name}: holds no cuts; cuts are compared with cuts"])
-    first, second = read(campaign, run), read(campaign, other)
+    for _campaign, run in (one, other):
+        if not is_cuts(run):
+            raise InputError([f"run {run.path.name}: holds no cuts; cuts are compared with cuts"])
+    first, second = read(*one), read(*other)
+    names = (one[1].path.name, other[1].path.name)
     theirs = {(f.name, round(f.frequency_hz)): f for f in second.figures}
     rows = [
         CutChange(name=f.name, label=f.label, unit=f.unit, frequency_hz=f.frequency_hz, value=f.value,
@@ -317,8 +322,8 @@ def compare(campaign: Campaign, run: RunFolder, other: RunFolder, plot: Path | N
         for f in first.figures if (counterpart := theirs.get((f.name, round(f.frequency_hz)))) is not None
     ]  # fmt: skip
     if not rows:
-        raise InputError([f"runs {run.path.name} and {other.path.name}: have no cut at a common frequency (cuts)"])
+        raise InputError([f"runs {names[0]} and {names[1]}: have no cut at a common frequency (cuts)"])
     if plot is not None:
         frequency = float(first.scan.frequency_hz[first.shown])
-        overlay_chart(first.levels, second.levels, frequency, (run.path.name, other.path.name)).savefig(plot, dpi=200)
+        overlay_chart(first.levels, second.levels, frequency, names).savefig(plot, dpi=200)
     return rows

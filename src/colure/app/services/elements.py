@@ -30,6 +30,7 @@ def elements_of(
     state: str | None = None,
     slant_deg: float | None = None,
     frequency_ghz: float | None = None,
+    present: bool = False,
 ) -> tuple[Face, float]:
     """Return the face of an array at one frequency, mid-band by default, and that frequency in hertz.
 
@@ -39,6 +40,8 @@ def elements_of(
         Elements; those of device.toml if None.
     centre_mm
         Centre of the elements from the origin of the field; offset_mm of device.toml, or the origin, if None.
+    present
+        Of a run: chamber.toml as it is now, not as the run began.
 
     Raises
     ------
@@ -55,7 +58,7 @@ def elements_of(
         )  # fmt: skip
     if device is not None and slant_deg is not None:
         raise InputError([f"slant_deg = {slant_deg:g}: only for a file; device.toml says it for a run (deg)"])
-    waves = waves_of(source, run_name=run_name, state=state, slant_deg=slant_deg)
+    waves = waves_of(source, run_name=run_name, state=state, slant_deg=slant_deg, present=present)
     if np.rad2deg(waves.region) < VISIBLE_DEG - 1e-6:
         raise InputError(
             [f"{waves.name}: known to {np.rad2deg(waves.region):.3g} deg from +z; elements need {VISIBLE_DEG:g} deg"]

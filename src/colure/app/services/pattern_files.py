@@ -56,9 +56,17 @@ def is_file(source: Path) -> bool:
 
 
 def waves_of(
-    source: Path, *, run_name: str = "first", state: str | None = None, slant_deg: float | None = None
+    source: Path,
+    *,
+    run_name: str = "first",
+    state: str | None = None,
+    slant_deg: float | None = None,
+    present: bool = False,
 ) -> Waves:
     """Return the far field of a pattern file, or of a run of a campaign folder (processed anew).
+
+    present
+        Of a run: chamber.toml as it is now, not as the run began, see `as_begun`.
 
     Raises
     ------
@@ -68,7 +76,7 @@ def waves_of(
     if is_file(source):
         return waves_of_file(source, slant_deg=slant_deg)
     run = run_folder(source, run_name)
-    return waves_of_run(campaign_of(source, run), run.state(state))
+    return waves_of_run(campaign_of(source, run, present=present), run.state(state))
 
 
 def waves_of_run(campaign: Campaign, run: RunFolder) -> Waves:

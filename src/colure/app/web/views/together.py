@@ -158,7 +158,7 @@ def comparison(folder: Path, run_name: str, state: str | None, other: str, match
     from colure.app.services.comparing import compare_power, compare_run
 
     run, second = run_folder(folder, run_name), run_folder(folder, other)
-    campaign = campaign_of(folder, run)
+    campaign, theirs = campaign_of(folder, run), campaign_of(folder, second)
     for one in (run, second):
         if not one.record.is_file():
             raise InputError([f"run {one.path.name}: holds no record yet"])
@@ -166,18 +166,16 @@ def comparison(folder: Path, run_name: str, state: str | None, other: str, match
         if matched:
             raise InputError([f"matched = {', '.join(matched)}: needs two spheres with phase; leave it out here"])
         if is_cuts(run):
-            plain = [_change(row) for row in cuts.compare(campaign, run, second)]
+            plain = [_change(row) for row in cuts.compare((campaign, run), (theirs, second))]
         else:
-            plain = [
-                _change(row) for row in compare_power((campaign, run.state(state)), (campaign, second.state(state)))
-            ]
+            plain = [_change(row) for row in compare_power((campaign, run.state(state)), (theirs, second.state(state)))]
         return {
             "matched": [], "middle_hz": _middle([row["frequency_hz"] for row in plain]), "rotation_deg": [],
             "shift_mm": [],
             "level_db": None, "difference_db": None, "rows": plain, "agrees": all(row["agrees"] for row in plain),
         }  # fmt: skip
     freedom = Freedom("frame" in matched, "origin" in matched, "level" in matched)
-    compared = compare_run(campaign, run.state(state), second, freedom=freedom)
+    compared = compare_run(campaign, run.state(state), (theirs, second), freedom=freedom)
     return {
         "matched": list(matched), "middle_hz": float(compared.frequency_hz[compared.middle]),
         "rotation_deg": compared.match.rotation_deg.tolist(), "shift_mm": compared.match.shift_mm.tolist(),
