@@ -64,7 +64,11 @@ def test_excitations_are_the_moments_and_the_dead_element_lies_in_the_floor(arra
     assert {(one["row"], one["column"], one["verdict"]) for one in found["suspects"]} >= {(1, 2, "dead or weak")}
     assert (tmp_path / "a.png").read_bytes().startswith(b"\x89PNG")
     said = elements(path, *DECLARED)
-    assert "cannot be told from nothing" in said and "row 1, column 2: dead or weak" in said
+    assert "cannot be told from nothing" in said
+    # Below the floor nothing is known but the floor: no phase, and no level further down.
+    dead = next(one for one in found["suspects"] if (one["row"], one["column"]) == (1, 2))
+    assert dead["phase_error_deg"] is None and dead["relative_level_db"] == pytest.approx(found["floor_db"], abs=3.0)
+    assert f"row 1, column 2: dead or weak (\u2264 {dead['relative_level_db']:+.1f} dB)" in said
 
 
 def test_a_declared_pattern_that_is_not_the_elements_own_raises_the_floor(array):

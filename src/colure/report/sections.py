@@ -298,7 +298,12 @@ def face_section(source: Source) -> tuple[ReportSection, ...]:
     if face is None:
         return ()
     rows = tuple(
-        (f"row {s.row}, column {s.column}", s.verdict, f"{s.relative_level_db:.1f} dB", f"{s.phase_error_deg:+.0f} deg")
+        (
+            f"row {s.row}, column {s.column}",
+            s.verdict,
+            s.level_words,
+            "" if s.phase_error_deg is None else f"{s.phase_error_deg:+.0f} deg",
+        )
         for s in face.suspects
     )
     listing: Block = Paragraph("No element stands out from a smooth illumination.")

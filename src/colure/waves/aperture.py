@@ -82,17 +82,37 @@ def _separable_sum(spectrum: ComplexArray, ex: ComplexArray, ey: ComplexArray) -
 
 @dataclass(frozen=True, kw_only=True)
 class Suspect:
-    """An element that does not do what its neighbours do."""
+    """An element that does not do what its neighbours do.
+
+    relative_level_db, phase_error_deg
+        Against the smooth illumination. No phase (None) where the element lies below the floor: its level is at most this.
+    """
 
     row: int
     column: int
     relative_level_db: float
-    phase_error_deg: float
+    phase_error_deg: float | None
     verdict: str
+
+    @property
+    def level_words(self) -> str:
+        """Return its level, or the level that it does not exceed."""
+        return ("\u2264 " if self.phase_error_deg is None else "") + f"{self.relative_level_db:+.1f} dB"
+
+    @property
+    def words(self) -> str:
+        """Return how far it stands out."""
+        return self.level_words + ("" if self.phase_error_deg is None else f", {self.phase_error_deg:+.0f} deg")
 
 
 def suspicious_elements(
-    excitation: ComplexArray, rows: int, columns: int, *, level_db: float = -6.0, phase_deg: float = 35.0
+    excitation: ComplexArray,
+    rows: int,
+    columns: int,
+    *,
+    floor: float = 0.0,
+    level_db: float = -6.0,
+    phase_deg: float = 35.0,
 ) -> list[Suspect]:
     """Name the elements of a rows x columns grid that stand out from a smooth illumination.
 
@@ -100,6 +120,8 @@ def suspicious_elements(
     ----------
     excitation
         (rows * columns,) or (frequency, rows * columns), rows along y, columns along x.
+    floor
+        Amplitude over the strongest element below which an element cannot be told from nothing.
     level_db, phase_deg
         How far below the smooth taper, or off the smooth phase front, an element must be.
 
@@ -113,8 +135,11 @@ def suspicious_elements(
     y, x = np.meshgrid(np.linspace(-1, 1, rows), np.linspace(-1, 1, columns), indexing="ij")
     basis = np.stack([np.ones_like(x), x, y, x**2, y**2, x**2 * y**2], axis=-1).reshape(-1, 6)
     level, phase = [], []
-    for one in table:
-        log_level = amplitude_db(one, least=1e-6).ravel()
+    size = np.abs(table).reshape(len(table), -1)
+    size = size / size.max(axis=-1, keepdims=True)
+    hidden = np.median(size, axis=0) <= floor
+    for one, seen in zip(table, np.maximum(size, floor), strict=True):
+        log_level = amplitude_db(seen, least=1e-6)
         level.append(log_level - basis @ _robust_fit(basis, np.maximum(log_level, -30.0), np.ones(log_level.size)))
         strength = np.abs(one).ravel()
         turn = np.angle(one * np.exp(-1j * np.angle(np.sum(one * np.abs(one))))).ravel()
@@ -123,7 +148,7 @@ def suspicious_elements(
     level_off, phase_off = np.median(level, axis=0), np.median(phase, axis=0)
     suspects = []
     for index in range(rows * columns):
-        low, turned = level_off[index] < level_db, abs(phase_off[index]) > phase_deg
+        low, turned = level_off[index] < level_db, abs(phase_off[index]) > phase_deg and not hidden[index]
         if low or turned:
             # The phase of an element that hardly radiates means nothing.
             verdict = "dead or weak" if low else "feed phase error"
@@ -132,7 +157,7 @@ def suspicious_elements(
                     row=index // columns,
                     column=index % columns,
                     relative_level_db=float(level_off[index]),
-                    phase_error_deg=float(phase_off[index]),
+                    phase_error_deg=None if hidden[index] else float(phase_off[index]),
                     verdict=verdict,
                 )
             )

@@ -84,9 +84,9 @@ def face_at(
     one = Expansion(expansion.coefficients[index], expansion.k[index])
     plane = plane_field(one, x_m, y_m, float(centre_m[2]))
     co = np.cos(slant) * plane[0] + np.sin(slant) * plane[1]
-    suspects = suspicious_elements(excitations.weight, grid.rows, grid.columns)
-    residual = float(amplitude_db(np.mean(excitations.residual)))
-    floor = float(amplitude_db(max(float(excitations.floor.mean()), 1e-10)))
+    lowest = max(float(excitations.floor.mean()), 1e-10)
+    suspects = suspicious_elements(excitations.weight, grid.rows, grid.columns, floor=lowest)
+    residual, floor = float(amplitude_db(np.mean(excitations.residual))), float(amplitude_db(lowest))
     return Face(x_m=x_m, y_m=y_m, field=np.asarray(co), positions_m=positions, excitation=excitations.weight,
                 residual_db=residual, floor_db=floor, pitch_m=pitch,
                 excited=excitations.weight[index].reshape(grid.rows, grid.columns), suspects=tuple(suspects))  # fmt: skip

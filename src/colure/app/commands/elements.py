@@ -96,9 +96,7 @@ def elements(
         f"Elements below {face.floor_db:.1f} dB cannot be told from nothing; residual of the fit {face.residual_db:.1f} dB rms."
     )
     for one in face.suspects:
-        say(
-            f"row {one.row}, column {one.column}: {one.verdict} ({one.relative_level_db:+.1f} dB, {one.phase_error_deg:+.0f} deg)"
-        )
+        say(f"row {one.row}, column {one.column}: {one.verdict} ({one.words})")
 
 
 def declared_elements(rows: int | None, columns: int | None, pitch_mm: float | None, pattern: str) -> Elements | None:

@@ -357,8 +357,7 @@ def aperture(folder: Path, run_name: str, state: str | None, frequency: int) -> 
         "excitation_db": np.round(amplitude_db(np.abs(panel.excitation[index]) / np.abs(panel.excitation[index]).max(),
         least=1e-4), 2).tolist(),
         "suspects": [
-            f"row {s.row}, column {s.column} (from 0): {s.verdict} ({s.relative_level_db:+.1f} dB, {s.phase_error_deg:+.0f} deg)"
-            for s in panel.suspects
+            f"row {s.row}, column {s.column} (from 0): {s.verdict} ({s.words})" for s in panel.suspects
         ],
     }  # fmt: skip
     return {"of": about, "face": face}
