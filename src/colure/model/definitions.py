@@ -465,8 +465,3 @@ def _power(settings: Evaluation, partial: bool) -> Iterator[Definition]:
 DEFINITIONS = definitions_for(Evaluation())
 BAND_DEFINITIONS = definitions_for(Evaluation(), band=True)
 NAMES = tuple(d.name for d in DEFINITIONS)
-
-
-def definition(name: str) -> Definition:
-    """Return the definition of a usual figure by name."""
-    return next(d for d in BAND_DEFINITIONS if d.name == name)

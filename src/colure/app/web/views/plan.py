@@ -18,9 +18,10 @@ from colure.geometry.conventions import FloatArray, amplitude_db
 from colure.model.bands import GoalBand
 from colure.model.campaign import Campaign
 from colure.model.chamber import Chamber
-from colure.model.definitions import definition
+from colure.model.definitions import Definition, definitions_for
 from colure.model.device import Device
 from colure.model.entries import meaning_of
+from colure.model.evaluation import Evaluation
 from colure.model.goal import Goal
 from colure.model.loading import read_toml
 
@@ -147,6 +148,12 @@ def with_bands(edits: dict[str, Any]) -> dict[str, Any]:
     return {**edits, **dict.fromkeys(BY_BANDS), "goal.band": rows}
 
 
+def _definitions(device: Device) -> dict[str, Definition]:
+    """Return the usual figures of a device by name: what they are called depends on its polarization."""
+    circular, hands = bool(device.hand), device.polarization != "linear"
+    return {one.name: one for one in definitions_for(Evaluation(), band=True, circular=circular, hands=hands)}
+
+
 def consequences(folder: Path, edits: dict[str, Any]) -> preparing.PlanAnswer:
     """Return everything that follows from a form: answers with reasons, forecast, duration's parts, alternatives."""
     from colure.planning.preflight import make_plan
@@ -157,9 +164,10 @@ def consequences(folder: Path, edits: dict[str, Any]) -> preparing.PlanAnswer:
     sweep_s = float(p["sweep_s"])
     sweeping = sweep_s * len(plan)
     wishes = {} if campaign.goal.want is None else campaign.goal.want.wishes
+    known = _definitions(campaign.device)
     forecast: list[preparing.ForecastRow] = [
         {
-            "name": name, "label": definition(name).label, "unit": definition(name).unit.replace("dBi", "dB"),
+            "name": name, "label": known[name].label, "unit": known[name].unit.replace("dBi", "dB"),
             "expanded": predicted["expanded"], "text": f"{predicted['expanded']:.2g}", "wanted": wishes.get(name),
             "cause": predicted["cause"],
         }
