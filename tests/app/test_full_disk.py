@@ -8,6 +8,7 @@ from __future__ import annotations
 import errno
 import shutil
 from contextlib import contextmanager
+from pathlib import Path
 
 import numpy as np
 import pytest
@@ -19,9 +20,11 @@ from colure.acquire.outcome import Options
 from colure.app import services
 from colure.app.cli import main
 from colure.app.services.starting import start_campaign
+from colure.app.storage.file_edits import write_fields
 from colure.app.storage.folders import run_folder
 from colure.errors import InputError, system_fault
 from colure.model.files import open_dataset, save_dataset
+from colure.model.goal import Goal
 from colure.model.whole import write_whole
 
 resource = pytest.importorskip("resource", reason="limits of POSIX systems")
@@ -74,6 +77,23 @@ def test_a_full_disk_ends_every_command_in_one_line_and_what_was_there_stays(hor
         after = {path: path.read_bytes() for path in folder.rglob("*") if path.is_file()}
         lost = [path.name for path in before if after.get(path) != before[path] and "journal" not in path.name]
         assert not lost and not [path.name for path in after if path.name.endswith(".part")], command
+
+
+def test_fields_that_find_no_room_leave_the_file_and_nothing_beside_it(tiny_campaign):
+    goal = tiny_campaign / "goal.toml"
+    before = {path: path.read_bytes() for path in tiny_campaign.iterdir()}
+    size_bytes = len(before[goal])
+    # No room for the old text beside it, and none for the new text, which is longer.
+    for limit, name in ((10, "goal.toml.now"), (size_bytes, "goal.toml")):
+        with files_up_to(limit), pytest.raises(OSError) as failed:
+            write_fields(goal, Goal, {"name": "n" * 60}, "now")
+        assert Path(failed.value.filename).name == name
+        assert {path: path.read_bytes() for path in tiny_campaign.iterdir()} == before
+    # Two edits within a second keep both old texts.
+    for name in ("one", "two"):
+        write_fields(goal, Goal, {"name": name}, "now")
+    kept = [(tiny_campaign / f"goal.toml.{end}").read_text(encoding="utf-8") for end in ("now", "now-2")]
+    assert kept[0] == before[goal].decode() and 'name = "one"' in kept[1]
 
 
 @pytest.mark.parametrize("how", [(), ("--device", "horn", "--band", "37-40")], ids=["demo", "kind"])
@@ -134,8 +154,6 @@ def test_a_text_goes_through_a_link_to_what_it_names_and_into_a_device(tmp_path)
     (tmp_path / "link.txt").symlink_to(tmp_path / "real.txt")
     write_whole(tmp_path / "link.txt", "new")
     assert (tmp_path / "link.txt").is_symlink() and (tmp_path / "real.txt").read_text(encoding="utf-8") == "new"
-    from pathlib import Path
-
     write_whole(Path("/dev/null"), "gone")
     assert Path("/dev/null").is_char_device()
 

@@ -85,3 +85,7 @@ def test_a_fault_of_a_whole_file_names_no_value():
     with pytest.raises(InputError) as caught:
         validate(Goal, {"name": "x", "start_ghz": 24.0, "stop_ghz": 25.0, "points": 1}, source="goal.toml")
     assert caught.value.faults == ["goal.toml: points = 1 needs start_ghz equal to stop_ghz (GHz)"]
+    with pytest.raises(InputError) as caught:
+        validate(Goal, {"name": "x", "start_ghz": 24.0, "stop_ghz": 24.0, "points": 3}, source="goal.toml")
+    both = "must be 1 where start_ghz and stop_ghz are both 24 GHz, or stop_ghz higher"
+    assert caught.value.faults == [f"goal.toml: points = 3: {both}"]

@@ -178,6 +178,10 @@ class Goal(Section):
             raise ValueError(f"stop_ghz = {self.stop_ghz:g} must be at least start_ghz = {self.start_ghz:g} GHz")
         if self.points == 1 and self.stop_ghz != self.start_ghz:
             raise ValueError("points = 1 needs start_ghz equal to stop_ghz (GHz)")
+        if self.points > 1 and self.stop_ghz == self.start_ghz:
+            raise ValueError(
+                f"points = {self.points}: must be 1 where start_ghz and stop_ghz are both {self.start_ghz:g} GHz, or stop_ghz higher"
+            )
         if self.monitor_ghz is not None and not self.start_ghz <= self.monitor_ghz <= self.stop_ghz:
             raise ValueError(
                 f"monitor_ghz = {self.monitor_ghz:g}: must be from start_ghz = {self.start_ghz:g} to stop_ghz = {self.stop_ghz:g} GHz"

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import asyncio
+import errno
 
 import pytest
 
@@ -89,5 +90,23 @@ def test_the_line_is_bounded():
             jobs.begin("report", "one more", "anna", print, "one more")
         jobs.close()
         await a_moment()
+
+    in_a_loop(story())
+
+
+def test_work_that_finds_no_room_on_the_disk_says_so_as_every_request_does():
+    """Without the folders of the server; common practice, no source."""
+
+    async def story():
+        desk = HandDesk()
+        jobs = Jobs(desk)
+        key = jobs.begin("report", "report", "anna", print, "report")
+        await a_moment()
+        desk.work.set_exception(OSError(errno.ENOSPC, "No space left on device", "/secret/runs/first/figures.json"))
+        await a_moment()
+        assert jobs.told(jobs.find(key), "anna")["faults"] == [
+            "figures.json: No space left on device; nothing that was there is lost; free the disk, then repeat the command"
+        ]
+        jobs.close()
 
     in_a_loop(story())

@@ -95,9 +95,22 @@ def _written(target: Path, model: type[BaseModel], document: Any, before: str, s
 
     text = tomlkit.dumps(document)
     validate(model, tomllib.loads(text), source=target.name)
-    with target.with_name(f"{target.name}.{stamp}").open("x", encoding="utf-8") as out:
-        out.write(before)
-    write_whole(target, text)
+    kept = _unused(target.with_name(f"{target.name}.{stamp}"))
+    write_whole(kept, before)
+    try:
+        write_whole(target, text)
+    except OSError:
+        kept.unlink(missing_ok=True)  # nothing was written that it could be the old text of
+        raise
+
+
+def _unused(path: Path) -> Path:
+    """Return a name that no file has: two edits within a second have the same stamp."""
+    number, name = 1, path
+    while name.exists():
+        number += 1
+        name = path.with_name(f"{path.name}-{number}")
+    return name
 
 
 def _tables(before: Any, rows: list[Mapping[str, Any]]) -> Any:

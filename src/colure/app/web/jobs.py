@@ -11,7 +11,7 @@ from typing import Any, Literal
 
 from colure.app.web.desk import Desk
 from colure.app.web.views.answers import JobState
-from colure.errors import InputError
+from colure.errors import InputError, system_fault
 
 #: Work that may wait, and results that are kept for who asks.
 MOST_JOBS, MOST_KEPT = 8, 32
@@ -150,4 +150,12 @@ class Jobs:
             self._usual[job.name] = round(job.ended - (job.began or job.asked), 1)
             return
         job.state = "failed"
-        job.faults = error.faults if isinstance(error, InputError) else [f"{type(error).__name__}: {error}"]
+        job.faults = _faults_of(error)
+
+
+def _faults_of(error: BaseException) -> list[str]:
+    """Return why work failed, a line each; what the system refused as every other request says it."""
+    if isinstance(error, InputError):
+        return error.faults
+    refused = system_fault(error, whole_path=False) if isinstance(error, OSError) else None
+    return [refused or f"{type(error).__name__}: {error}"]
