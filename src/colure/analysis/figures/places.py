@@ -61,6 +61,9 @@ class FieldReading:
         Where the measured ellipse names it, errors at the peak turn the cut, and a minimum beside it is met elsewhere.
     co
         True: the co-polar component alone counts.
+    drift (n, 2, 2)
+        Of places that lie opposite to the peak and follow it: how the field (co, cross) runs, in modulus, per radian that the peak
+        moves along either of its axes. The larger of two edges grows whichever way a sector is turned.
     """
 
     name: str
@@ -69,6 +72,7 @@ class FieldReading:
     slope: ComplexArray | None = None
     turn: ComplexArray | None = None
     co: bool = False
+    drift: ComplexArray | None = None
 
 
 @dataclass(frozen=True)
@@ -154,13 +158,19 @@ def places_of(figures: FigureSet, coefficients: ComplexArray, near: Near) -> Pla
     if "side_lobe_highest_db" in names and len(lobes := _lobes(field_, peak, figures.region)):
         readings.append(FieldReading("side_lobe_highest_db", "level", kept.add(lobes)))
     if "front_to_back_db" in names:
-        readings.append(FieldReading("front_to_back_db", "level", kept.add(-peak[None])))
+        back = -peak[None]
+        drift = _drift(figures, field_, peak, back, axes, step)
+        readings.append(FieldReading("front_to_back_db", "level", kept.add(back), drift=drift))
     axis = reference_axis(figures.settings)
     if "front_to_back_axis_db" in names and axis is not None:
         readings.append(FieldReading("front_to_back_axis_db", "level", kept.add(-axis[None])))
     if "front_to_rear_db" in names:
-        rear = _cap(-peak, float(np.deg2rad(figures.settings.rear_sector_deg)), np.pi / (field_.order + 1))
-        readings.append(FieldReading("front_to_rear_db", "level", kept.add(rear)))
+        half_angle = float(np.deg2rad(figures.settings.rear_sector_deg))
+        rear = _cap(-peak, half_angle, np.pi / (field_.order + 1))
+        # A lobe's top inside stays what it is; what the edge takes in or leaves out counts.
+        edge = rear @ -peak <= np.cos(half_angle) + 1e-9
+        drift = np.where(edge[:, None, None], _drift(figures, field_, peak, rear, axes, step), 0.0)
+        readings.append(FieldReading("front_to_rear_db", "level", kept.add(rear), drift=drift))
     if "xpd_db" in names:
         readings.append(FieldReading("xpd_db", "cross over co", np.zeros(1, int)))
         rays = kept.add(_rays(figures, field_, beam))
@@ -282,6 +292,19 @@ def _cap(axis: FloatArray, half_angle: float, step: float) -> FloatArray:
         turn = (np.arange(columns) * 2.0 * np.pi / columns)[:, None]
         out.append(np.cos(a) * axis + np.sin(a) * (np.cos(turn) * first + np.sin(turn) * second))
     return np.concatenate(out)
+
+
+def _drift(
+    figures: FigureSet, field_: FarField, peak: FloatArray, places: FloatArray, axes: FloatArray, step: float
+) -> ComplexArray:
+    """Return how fields (place, axis, component) run in modulus as their places turn with the peak along either axis, per radian."""
+    fields = np.stack(ludwig_3(field_.at(places), places, figures.slant), axis=-1)
+    size = np.linalg.norm(fields, axis=-1)
+    turned = [np.cross(cross(peak, one), places) for one in axes]
+    there = np.stack([_unit(places + sign * step * one) for one in turned for sign in (1.0, -1.0)])
+    power = field_.power_at(there.reshape(-1, 3)).reshape(2, 2, len(places))
+    runs = (power[:, 0] - power[:, 1]) / (4.0 * step * np.maximum(size, 1e-300))  # axis, place
+    return np.asarray(runs.T[:, :, None] * (fields / np.maximum(size, 1e-300)[:, None])[:, None])
 
 
 def _rays(figures: FigureSet, field_: FarField, beam: Beam) -> FloatArray:

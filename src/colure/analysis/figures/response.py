@@ -10,8 +10,10 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from functools import cached_property
+from typing import TypeVar
 
 import numpy as np
+from numpy.typing import NDArray
 
 from colure.analysis.figures.beams import Near
 from colure.analysis.figures.components import component_rows
@@ -35,6 +37,7 @@ FARTHEST = 0.5
 ROW_ACCURACY = 1e-9
 #: The peak and the four directions about it.
 AT_THE_PEAK = 5
+Inexact = TypeVar("Inexact", np.float64, np.complex128)
 
 
 @dataclass(frozen=True)
@@ -157,14 +160,37 @@ class Response:
         """Return how far the peak moves (n, 2) along the axes, radians, and by how much its intensity rises (n,)."""
         p = self.places
         lift = np.sum(np.abs(p.fields[:5] + fields[:, :5]) ** 2 - np.abs(p.fields[:5]) ** 2, axis=-1)
-        slope = np.stack([lift[:, 1] - lift[:, 2], lift[:, 3] - lift[:, 4]], axis=-1) / (2.0 * p.step)
-        bent, turn = np.linalg.eigh(p.bend)
-        bent = np.minimum(bent, -1e-6 * p.beam.intensity)
-        moved = -(slope @ turn / bent) @ turn.T
+        slope = _slope(lift, p.step)
+        moved = self._followed(slope @ self._per_slope)
+        return moved, lift[:, 0] + 0.5 * np.sum(slope * moved, axis=-1)
+
+    @cached_property
+    def _per_slope(self) -> FloatArray:
+        """How far the peak moves (2, 2) for a slope of the intensity along the axes that errors add there."""
+        bent, turn = np.linalg.eigh(self.places.bend)
+        bent = np.minimum(bent, -1e-6 * self.places.beam.intensity)
+        return np.asarray(-(turn / bent) @ turn.T)
+
+    def _followed(self, moved: FloatArray) -> FloatArray:
+        """Return moves (n, 2) of the peak, none farther than it is followed."""
         length = np.linalg.norm(moved, axis=1, keepdims=True)
         most = np.deg2rad(FARTHEST * min(self.near.width_deg, 180.0))
-        moved = moved * np.minimum(1.0, most / np.maximum(length, 1e-300))
-        return moved, lift[:, 0] + 0.5 * np.sum(slope * moved, axis=-1)
+        return np.asarray(moved * np.minimum(1.0, most / np.maximum(length, 1e-300)))
+
+    def moves(self, fields: ComplexArray) -> ComplexArray:
+        """Return what errors (n, place, 2) do to the peak's place (n, 2), to first order: the real part is its move, radians.
+
+        Errors that turn in phase turn this by as much.
+        """
+        p = self.places
+        lift = 2.0 * np.sum(np.conj(p.fields[:AT_THE_PEAK]) * fields[:, :AT_THE_PEAK], axis=-1)
+        return np.asarray(_slope(lift, p.step) @ self._per_slope)
+
+    def drifts(self, one: FieldReading, moved: FloatArray) -> ComplexArray:
+        """Return what moves (n, 2) of the peak add to the ratios (n, place, component) of a reading whose places follow it."""
+        if one.drift is None:
+            return np.zeros((len(moved), len(one.where), 2), complex)
+        return np.asarray(np.tensordot(self._followed(moved), one.drift, axes=([1], [1])) / self._top(one))
 
     def _levels(self, gain: FloatArray, radiated: FloatArray) -> dict[str, FloatArray]:
         return {
@@ -285,6 +311,8 @@ class Response:
         error = add / size - ratio * at_top[:, None, None]
         if one.turn is not None:
             error = error + self._tilted(fields[:, :1])[:, :, None] * one.turn[:, : error.shape[-1]] / size
+        if one.drift is not None:
+            error = error + self.drifts(one, self.moves(fields).real)
         if one.slope is None:
             return np.asarray(error)
         run = one.slope[:, : error.shape[-1]] / np.linalg.norm(one.slope[:, : error.shape[-1]], axis=1, keepdims=True)
@@ -305,6 +333,11 @@ class Response:
         i = int(np.argmax(size))
         error = self.errors(one, fields)[:, i]
         return np.asarray(np.sum((np.conj(ratio[i]) * error).real, axis=-1) / max(size[i], 1e-300))
+
+
+def _slope(lift: NDArray[Inexact], step: float) -> NDArray[Inexact]:
+    """Return the slopes (n, 2) along two axes of what lies at a place and at both sides of it on either axis (n, 5)."""
+    return np.stack([lift[:, 1] - lift[:, 2], lift[:, 3] - lift[:, 4]], axis=-1) / (2.0 * step)
 
 
 def _circular(both: ComplexArray) -> tuple[ComplexArray, ComplexArray]:

@@ -206,7 +206,13 @@ def _asked(
     spread = np.sqrt(np.sum(np.abs(_rms(errors)) ** 2, axis=-1))
     kept = may_be_largest(true, spread)
     few = errors[:, kept]
+    if one.drift is not None:
+        # The peak moves by a real angle, however draws turn in phase: of their sum, not the sum of their moves.
+        moves = response.moves(answer.fields)
+        few = few - response.drifts(one, moves.real)[:, kept]
     drawn = (joint @ few.reshape(len(few), -1)).reshape(-1, *few.shape[1:])
+    if one.drift is not None:
+        drawn = drawn + response.drifts(one, (joint @ moves).real)[:, kept]
     if one.slope is not None:
         # Draws turn in phase: what they add along the slope is taken off again.
         run = one.slope[kept][:, : few.shape[-1]]
