@@ -8,6 +8,8 @@ import pytest
 from colure.analysis.pipeline.recipe import default_recipe, process
 from colure.analysis.steps.drift import correct, track
 from colure.analysis.steps.gain import gain_transfer
+from colure.analysis.uncertainty.causes import CAUSES
+from colure.analysis.uncertainty.trial import Trial
 from colure.app import services
 from colure.app.services.reference import probe_of
 from colure.app.services.rehearsal import record_of_rehearsal
@@ -38,7 +40,7 @@ def test_a_probe_of_25_db_purity_measures_as_a_pure_one(small_campaign, ports):
     """Cross-polar discrimination at the peak with and without the step, against the pure probe's."""
     campaign, plan = planned(small_campaign, ports)
     probe = probe_of(campaign, plan.frequency_hz)
-    found = {}
+    found, told = {}, {}
     for name, level in (("pure", -200.0), ("impure", -25.0)):
         truth = SimulatedChamber(noise=False, probe_cross_polar_db=level, port2_db=0.5, port2_deg=-20.0)
         record = record_of_rehearsal(campaign, plan, truth=truth)
@@ -47,6 +49,7 @@ def test_a_probe_of_25_db_purity_measures_as_a_pure_one(small_campaign, ports):
         for step in ("with", "without"):
             used = recipe if step == "with" else recipe.without("purity")
             done = process(record, campaign.chamber, campaign.device, probe=probe, recipe=used)
+            told[step] = basis_of_purity(done.budget)
             found[name, step] = done.expansion.far_field_at(theta=[0.0], phi=[0.0])[:, :, 0]
     peak = np.abs(found["pure", "with"][:, 0]).max()
     pure = found["pure", "without"]
@@ -56,3 +59,13 @@ def test_a_probe_of_25_db_purity_measures_as_a_pure_one(small_campaign, ports):
     assert (
         done.budget.chamber.probe.cross_polar_db == campaign.chamber.probe.cross_polar_db
     )  # not corrected, not claimed
+    # What counts after the correction is the horn's purity, and the budget calls it the horn's.
+    horn, own = campaign.chamber.reference.cross_polar_db, campaign.chamber.probe.cross_polar_db
+    assert told["with"] == f"corrected by the horn, whose own cross-polarization is {horn:g} dB, phase unknown"
+    assert told["without"] == f"probe cross-polarization {own:g} dB, phase unknown"
+
+
+def basis_of_purity(inputs):
+    trial = Trial(inputs, inputs.step.expansion(inputs.sphere.field), np.zeros((1, 0)), [])
+    cause = next(one for one in CAUSES if one.key == "probe polarization")
+    return cause.perturb(cause, trial, np.random.default_rng(0)).basis

@@ -8,6 +8,7 @@ import pytest
 from click.testing import CliRunner
 
 from colure.app.cli import main
+from colure.app.services.converting import determined_words
 from colure.geometry.directions import unit_vector
 from colure.geometry.polarization import from_cartesian
 from colure.twin.antennas import panel
@@ -128,6 +129,13 @@ def test_half_sphere_is_right_inside_and_nan_outside(tmp_path):
     assert worst_rms_db(table, within_deg=75.0) <= -44.0
     behind = table[table.theta_deg > 110]
     assert behind.e_theta_re.isna().all() and not table[table.theta_deg < 80].e_theta_re.isna().any()
+
+
+@pytest.mark.parametrize(
+    ("share", "words"), [(7319 / 7320, "only 99.9 %"), (0.5004, "only 50 %"), (0.9994, "only 99.9 %")]
+)
+def test_one_direction_that_is_not_determined_leaves_less_than_100_percent(share, words):
+    assert determined_words(share).startswith(f"{words} of the grid is determined")
 
 
 def test_origin_and_kept_radius(tmp_path):

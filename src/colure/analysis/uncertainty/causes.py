@@ -127,7 +127,13 @@ def _probe_polarization(cause: Cause, trial: Trial, random: np.random.Generator)
     size = trial.inputs.chamber.probe.cross_polar_db
     purity = 10.0 ** (size / 20.0)
     both = [trial.changed_field(leaked(trial.inputs.sphere.field, purity * phase)) for phase in (1.0, 1j)]
-    return Perturbation(cause, np.stack(both), f"probe cross-polarization {size:g} dB, phase unknown", size, "dB")
+    words = f"probe cross-polarization {size:g} dB, phase unknown"
+    horn_db = trial.inputs.chamber.reference.cross_polar_db
+    if (
+        trial.inputs.leak_noise is not None and horn_db == size
+    ):  # corrected: the probe is as pure as the horn is known to be
+        words = f"corrected by the horn, whose own cross-polarization is {size:g} dB, phase unknown"
+    return Perturbation(cause, np.stack(both), words, size, "dB")
 
 
 def _flexing(cause: Cause, trial: Trial, random: np.random.Generator) -> Perturbation:

@@ -195,8 +195,13 @@ def transform_file(
     if "support" in pattern:
         share = float((pattern["support"] >= LEAST_SUPPORT).mean())
         if share < 1.0:
-            words.append(f"only {100 * share:.0f} % of the grid is determined by the data (variable `support`)")
+            words.append(determined_words(share))
     return [*words, *(f"caution: {one}" for one in told)]
+
+
+def determined_words(share: float) -> str:
+    """Say how much of the grid is determined; never 100 % where a direction is not."""
+    return f"only {math.floor(1000.0 * share) / 10.0:g} % of the grid is determined by the data (variable `support`)"
 
 
 def _near_field(source: Path, accept: frozenset[str]) -> xr.Dataset:
