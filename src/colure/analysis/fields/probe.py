@@ -138,7 +138,10 @@ def _first_order(
         known = 0.0  # the last degrees may hold the device's own waves: no noise to hide behind
     lost = _misfit(samples, port, coefficients, chosen)
     if not lost <= max(known, EXACT):
-        return f"first order would lose {amplitude_words(lost)}, noise {amplitude_words(known)}"
+        what = (
+            "the noise is declared as" if declared.noise_db is not None else "the highest degrees hold as noise at most"
+        )
+        return f"first order would lose {amplitude_words(lost)}, {what} {amplitude_words(known)}"
 
     def corrected(waves: ComplexArray) -> ComplexArray:
         return remove_response(waves, response)

@@ -129,9 +129,8 @@ def _probe_polarization(cause: Cause, trial: Trial, random: np.random.Generator)
     both = [trial.changed_field(leaked(trial.inputs.sphere.field, purity * phase)) for phase in (1.0, 1j)]
     words = f"probe cross-polarization {size:g} dB, phase unknown"
     horn_db = trial.inputs.chamber.reference.cross_polar_db
-    if (
-        trial.inputs.leak_noise is not None and horn_db == size
-    ):  # corrected: the probe is as pure as the horn is known to be
+    # Corrected: the probe is as pure as the horn is known to be.
+    if trial.inputs.leak_noise is not None and horn_db == size:
         words = f"corrected by the horn, whose own cross-polarization is {size:g} dB, phase unknown"
     return Perturbation(cause, np.stack(both), words, size, "dB")
 
