@@ -122,6 +122,7 @@ def test_a_gain_table_and_an_adapter_count(small_campaign):
     told = gain_source(Campaign.load(small_campaign).chamber, found.budget.chamber)
     # What the report prints beside the horn's sides.
     assert told.endswith("gain from the table horn.csv, \u00b10.15 dB (k = 2)")
+    assert "dimensions" not in found.pattern.attrs["history_json"]
     assert gain_source(campaign.chamber, plain.budget.chamber).endswith(
         "gain from its dimensions, \u00b10.25 dB (k = 2)"
     )

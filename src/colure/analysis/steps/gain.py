@@ -396,7 +396,7 @@ def _said(transfer: GainTransfer) -> dict[str, Any]:
     if np.isnan(transfer.reference_gain_dbi).any():
         return {"method": "none: relative levels"}
     return {
-        "method": "substitution, horn dimensions",
+        "method": "substitution with a reference horn",
         "reference_gain_dbi": [round(float(g), 4) for g in transfer.reference_gain_dbi],
     }
 
