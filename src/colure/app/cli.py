@@ -104,7 +104,7 @@ GROUPS = {
         "set-ups",
     ),
     "Judge": ("verify", "verdict", "compare", "series"),
-    "Handedness over": ("report", "export"),
+    "Hand over": ("report", "export"),
 }
 
 

@@ -29,6 +29,7 @@ def test_an_unknown_entry_names_the_nearest():
 
 def test_help_lists_every_command_by_the_order_of_the_work():
     text = CliRunner().invoke(main, ["--help"]).output
+    assert list(GROUPS) == ["Prepare", "Check and align", "Scan", "Correct", "Read", "Judge", "Hand over"]
     assert [text.index(f"\n{title}:") for title in GROUPS] == sorted(text.index(f"\n{title}:") for title in GROUPS)
     for name in main.commands:
         assert f"\n  {name} " in text, name

@@ -71,11 +71,11 @@ def _amplitudes(
     at = FieldsAt(order_of_count(coefficients.shape[-1]), theta, phi)
     then = FarField(coefficients).at(directions)
     pair = components(then, directions, slant, hand)
-    turn = slant - phi
+    # A hand counts from no direction: theta and phi are as good as any pair.
+    turn = np.zeros_like(phi) if hand else slant - phi
     c, s = np.cos(turn), np.sin(turn)
     added = at.of(np.concatenate(changes))
-    turned = (c * added[..., 0] + s * added[..., 1], c * added[..., 1] - s * added[..., 0])
-    more = in_hand(added[..., 0], added[..., 1], hand) if hand else turned
+    more = in_hand(c * added[..., 0] + s * added[..., 1], c * added[..., 1] - s * added[..., 0], hand)
     co, cross = pair[0] + more[0], pair[1] + more[1]
     now = np.stack([np.abs(co), np.abs(cross), np.hypot(np.abs(co), np.abs(cross))], axis=1)
     both = np.abs(pair)
