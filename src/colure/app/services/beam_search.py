@@ -124,9 +124,7 @@ def set_home(folder: Path, name: str, stamp: str) -> list[str]:
     search, campaign = result(folder, name), Campaign.load(folder)
     if search.fault:
         raise InputError([f"set as home: the beam is out of reach: {search.fault}"])
-    chamber = campaign.chamber
-    homes = {axis: value for axis, value in search.readouts_deg.items() if not chamber.driven_table[axis].fixed}
-    write_readouts(folder, chamber, "home", homes, stamp)
+    homes = write_readouts(folder, campaign.chamber, "home", search.readouts_deg, stamp)
     return [f"{axis}: home at {value:.4f} {search.units[axis]} now" for axis, value in homes.items()]
 
 

@@ -186,8 +186,9 @@ def compare_run(
 ) -> PatternComparison:
     """Hold a run against another run, or against a pattern file (.nc, or tidy far-field .csv).
 
-    Another run comes with the campaign that it is worked out with: its chamber may be another one (see `as_begun`). Figures are read from both as they are, before anything is matched: what matching took out shows in them. Of another run
-    of which no state is chosen, the state of the same name.
+    Another run comes with the campaign that it is worked out with: its chamber may be another one (see `as_begun`). Figures
+    are read from both as they are, before anything is matched: what matching took out shows in them. Of another run of which
+    no state is chosen, the state of the same name.
 
     Raises
     ------

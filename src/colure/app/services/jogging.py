@@ -61,8 +61,8 @@ def set_home(campaign: Campaign, readouts_deg: Mapping[str, float]) -> list[str]
     from colure.app.storage.file_edits import write_readouts
 
     table = campaign.chamber.driven_table
-    homes = {name: value for name, value in readouts_deg.items() if not table[name].fixed}
-    write_readouts(campaign.folder, campaign.chamber, "home", homes, time.strftime("%Y%m%d-%H%M%S"))
+    stamp = time.strftime("%Y%m%d-%H%M%S")
+    homes = write_readouts(campaign.folder, campaign.chamber, "home", readouts_deg, stamp)
     return [
         f"{name}: home at {value:.4f} {table[name].unit} now (before: {table[name].home_deg:g})"
         for name, value in homes.items()

@@ -71,8 +71,10 @@ def write_rows(
 
 def write_readouts(
     folder: Path, chamber: Chamber, entry: Literal["home", "zero"], values: Mapping[str, float], stamp: str
-) -> None:
+) -> dict[str, float]:
     """Write readouts as home or zero of axes, or of a mount's joints, into chamber.toml (degrees; a prismatic joint's millimetres).
+
+    An axis that never moves has its home and zero at 0 already, and no table to write it into: the others are returned.
 
     Raises
     ------
@@ -80,13 +82,15 @@ def write_readouts(
         If a home is beyond the limits of its axis; nothing is written then.
     """
     target = folder / "chamber.toml"
+    moving = {name: value for name, value in values.items() if not chamber.driven_table[name].fixed}
     if joints := chamber.positioner.joints:
         unit = {one.name: one.unit for one in joints}
-        rows = {name: {f"{entry}_{unit[name]}": round(value, 4)} for name, value in values.items()}
+        rows = {name: {f"{entry}_{unit[name]}": round(value, 4)} for name, value in moving.items()}
         write_rows(target, Chamber, "positioner.joints", rows, stamp)
-        return
-    place = {name: "probe.roll" if name == "probe" else f"positioner.{name}" for name in values}
-    write_fields(target, Chamber, {f"{place[name]}.{entry}_deg": round(v, 4) for name, v in values.items()}, stamp)
+        return moving
+    place = {name: "probe.roll" if name == "probe" else f"positioner.{name}" for name in moving}
+    write_fields(target, Chamber, {f"{place[name]}.{entry}_deg": round(v, 4) for name, v in moving.items()}, stamp)
+    return moving
 
 
 def _written(target: Path, model: type[BaseModel], document: Any, before: str, stamp: str) -> None:

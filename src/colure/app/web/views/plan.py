@@ -276,9 +276,7 @@ def save_readouts(folder: Path, entry: Literal["home", "zero"], values: dict[str
     ]
     if faults:
         raise InputError(faults)
-    # An axis that never moves has its home and zero at 0 already, and no table to write it into.
-    moving = {name: value for name, value in values.items() if not known[name].fixed}
-    write_readouts(folder, chamber, entry, moving, stamp)
+    write_readouts(folder, chamber, entry, values, stamp)
     return ["chamber.toml"]
 
 
