@@ -2,19 +2,25 @@
 
 from __future__ import annotations
 
+from pathlib import Path
+
 import numpy as np
 import pytest
 import skrf
 import xarray as xr
 from click.testing import CliRunner
 
-from colure.analysis.figures.evaluate import FigureSet
+from colure.analysis.figures.evaluate import OF_REFLECTION, FigureSet
+from colure.analysis.pipeline.recipe import process
 from colure.analysis.steps.reflection import device_reflection, loss_db
+from colure.analysis.uncertainty.budget import figures_with_budget
 from colure.app import services
 from colure.app.cli import main
 from colure.app.services.rehearsal import rehearse
 from colure.errors import InputError
 from colure.instruments.profile import profile_path
+from colure.model.campaign import Campaign
+from colure.model.files import open_dataset
 from colure.model.plan import ROLES, Role
 from colure.model.signal_chain import OnePort
 from tests.endtoend.test_near_to_far import edited
@@ -133,6 +139,13 @@ def test_acquired_and_handed_over_as_touchstone(tiny_campaign, tmp_path):
     assert np.abs(two.s[:, 1, 0]) > 0.1
     taken = run(main, ["export", folder, "reflection", str(tmp_path / "a.s1p")])
     assert taken.exit_code == 2
+    # Stopped before the second reading: what the reflection decides is undefined, the rest is there.
+    campaign, record = Campaign.load(Path(folder)), open_dataset(Path(folder) / "runs/first/record.nc").load()
+    extra = np.flatnonzero(record["role"].values == ROLES.index(Role.REFLECTION))[1:]
+    part = process(record.drop_isel(point=extra), campaign.chamber, campaign.device)
+    by_name = {one.name: one for one in figures_with_budget(part.budget)}
+    assert all("read once" in by_name[name].reason for name in OF_REFLECTION)
+    assert not by_name["gain_dbi"].reason and np.isfinite(by_name["gain_dbi"].upper)
 
 
 def test_what_cannot_be_measured_is_refused_before_anything_moves(small_campaign):

@@ -166,6 +166,31 @@ def test_every_export_says_which_bands_were_measured(measured, tmp_path):
     assert said in " ".join(words["csv"].output.split())
 
 
+def test_co_polar_of_a_circular_wave_is_its_hand(measured, tmp_path):
+    """A linear panel, and the same turned by 90 deg and late by 90 deg: right-handed (IEEE Std 145), on axis E_x + j E_y."""
+    far, both = tmp_path / "far.nc", tmp_path / "right.nc"
+    assert run("export", measured, "netcdf", far).exit_code == 0
+    one = open_dataset(far).load()
+    phi = one["phi"].values
+    quarter = int(np.argmin(np.abs(phi - 90.0)))
+    assert phi[quarter] == 90.0 and phi[-1] < 360.0
+    turned = {
+        name: (one[name] - 1j * one[name].roll(phi=quarter, roll_coords=False)) / np.sqrt(2)
+        for name in ("e_theta", "e_phi")
+    }
+    save_dataset(one.assign(turned), both)
+    said = run("export", both, "touchstone", tmp_path / "b.s2p")
+    assert said.exit_code == 0 and "right-hand field at boresight" in said.output
+    on_axis = one.sel(theta=0.0, phi=0.0)
+    true = on_axis["e_theta"].values + 1j * on_axis["e_phi"].values
+    assert skrf.Network(str(tmp_path / "b.s2p")).s[:, 1, 0] == pytest.approx(true, rel=1e-3)
+    assert run("export", both, "nsma", tmp_path / "c.txt").exit_code == 0
+    _, cuts = read_nsma((tmp_path / "c.txt").read_text("ascii"))
+    assert [(c.plane, c.polarization) for c in cuts[:2]] == [("AZ", "RCP/RCP"), ("AZ", "RCP/LCP")]
+    co, cross = (c.level_db[c.angle_deg == 0.0][0] for c in cuts[:2])
+    assert co == pytest.approx(0.0, abs=0.2) and cross < -25.0
+
+
 def _processed(folder):
     assert run("process", folder).exit_code == 0
     return folder / "runs" / "first" / "pattern.nc"

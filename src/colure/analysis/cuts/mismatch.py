@@ -7,7 +7,7 @@ from dataclasses import replace
 import numpy as np
 
 from colure.analysis.cuts.errors import BASIS
-from colure.analysis.steps.reflection import DeviceReflection
+from colure.analysis.steps.reflection import READ_ONCE, DeviceReflection
 from colure.geometry.conventions import FloatArray
 from colure.model.definitions import Definition, definitions_for
 from colure.model.evaluation import Evaluation
@@ -27,6 +27,16 @@ def mismatch_figures(reflection: DeviceReflection, frequency_hz: FloatArray) -> 
         ends = (float(reflection.low[f]), float(reflection.modulus[f]), float(reflection.high[f]))
         out.append(_figure(back, float(frequency), ends))
     return out
+
+
+def read_once_figures(frequency_hz: FloatArray) -> list[Figure]:
+    """Return mismatch loss and return loss of every frequency where the reflection was read once: undefined, and why."""
+    known = {one.name: one for one in definitions_for(Evaluation(), reflection=True, reflection_measured=True)}
+    return [
+        replace(_figure(known[name], float(frequency), (np.nan, np.nan, np.nan)), reason=READ_ONCE)
+        for frequency in frequency_hz
+        for name in ("mismatch_loss_db", "return_loss_db")
+    ]
 
 
 def _figure(what: Definition, frequency_hz: float, native: tuple[float, float, float]) -> Figure:

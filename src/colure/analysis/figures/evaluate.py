@@ -15,12 +15,16 @@ from colure.analysis.figures.equal_beams import plane_of, unlike_planes
 from colure.analysis.figures.one_pattern import OnePattern, PatternSettings
 from colure.analysis.figures.phase_centre import ripple_reason
 from colure.analysis.figures.readings import BAND_READINGS
+from colure.analysis.steps.reflection import READ_ONCE
 from colure.geometry.conventions import BoolArray, ComplexArray, FloatArray, Handedness, amplitude_db
 from colure.model.components import wanted as bases_wanted
 from colure.model.definitions import NEVER_FALLS, Definition, definitions_for
 from colure.model.evaluation import Evaluation
 from colure.values import holds_arrays
 from colure.waves.expansion import Expansion
+
+#: Figures that do not exist where the device's reflection is not known well enough.
+OF_REFLECTION = ("gain_accepted_dbi", "radiation_efficiency_db", "mismatch_loss_db", "return_loss_db")
 
 
 @dataclass(frozen=True)
@@ -187,6 +191,8 @@ class FigureSet:
             reasons |= {d.name: ripple for d in self.definitions if d.phase_centre}
         if abs(beam.direction[1]) > np.cos(np.deg2rad(0.1)):
             reasons["beam_azimuth_deg"] = "undefined: the beam points along y, where azimuth is not defined"
+        if self.reflection_measured and np.isnan(one.mismatch_loss_db):
+            reasons |= dict.fromkeys(OF_REFLECTION, READ_ONCE)
         reasons |= pole_reasons(beam.direction, self.bases)
         if beam.direction[2] < BEHIND_COS:
             why = "undefined: Ludwig's third co-polar vector is not defined near -z"

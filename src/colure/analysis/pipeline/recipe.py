@@ -23,7 +23,7 @@ from colure.analysis.steps.drift import DriftTrack
 from colure.analysis.steps.far_field import FarFieldStep, pattern_grid
 from colure.analysis.steps.gain import GainTransfer, ReferenceData, age_days, with_reflection
 from colure.analysis.steps.horn_place import place_uncertainty_db
-from colure.analysis.steps.reflection import DeviceReflection, device_reflection
+from colure.analysis.steps.reflection import DeviceReflection, device_reflection, read_once
 from colure.analysis.steps.time_gate import GateResponse
 from colure.analysis.stray.known_room import RoomHeard
 from colure.analysis.uncertainty.inputs import Inputs
@@ -132,7 +132,8 @@ def process(
     record = at_one_distance(record, chamber, device)
     device = as_measured(record, device)
     chosen_recipe = default_recipe(record, chamber, device) if recipe is None else recipe
-    reflection = device_reflection(record, chamber.one_port)
+    once = read_once(record)
+    reflection = None if once else device_reflection(record, chamber.one_port)
     reference = with_reflection(reference, reflection)
     keep = int(record.attrs["order"]) if order is None else order
     transformed = transform(
@@ -143,11 +144,13 @@ def process(
     asked = Evaluation() if evaluation is None else evaluation
     own = Surroundings(record, chamber, device, chosen_recipe, probe, reference, reflection)
     slant = _co_polar_slant(transformed.expansion, transformed.sphere, device, asked)
+    read_loss_db = None if reference is None else reference.device_loss_db
+    loss_db = np.full(record.sizes["frequency"], np.nan) if once else read_loss_db
     figures = FigureSet(
         asked, slant, float(np.deg2rad(transformed.sphere.region_deg)), transformed.sphere.one_polarization, state,
-        transformed.sphere.frequency_hz.size > 1, None if reference is None else reference.device_loss_db,
+        transformed.sphere.frequency_hz.size > 1, loss_db,
         device.hand, not chamber.reference.absolute, device.polarization != "linear",
-        reflection is not None,
+        once or reflection is not None,
     )  # fmt: skip
     sweep_stages = transformed.sweep_stages
     return Processed(

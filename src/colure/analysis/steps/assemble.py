@@ -133,6 +133,10 @@ def components(record: xr.Dataset, chamber: Chamber) -> tuple[ComplexArray, Floa
         return one_component, first, second
     key = np.round(np.stack([first, second], -1), 4)
     parts = [np.flatnonzero(passes == number) for number in np.unique(passes)]
+    if not parts:
+        raise ValueError(
+            "record: 0 scan points: the run ended before its first slice (points); resume it with colure acquire"
+        )
     if len(parts) < 2 or any(part.size != parts[0].size for part in parts):
         counts = " and ".join(f"{part.size} points in pass {number}" for number, part in enumerate(parts, 1))
         raise ValueError(

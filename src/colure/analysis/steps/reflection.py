@@ -30,6 +30,8 @@ COVERAGE = 0.95
 OWN_DIRECTION = 2.0
 #: No device reflects more than nearly all (an open connector).
 MOST = 1.0 - 1e-9
+#: Why a run that was stopped early has no figures of the reflection.
+READ_ONCE = "undefined: the device's reflection was read once, and its error needs at least 2 readings (the next comes before the next boresight check)"
 
 
 @dataclass(frozen=True)
@@ -99,6 +101,11 @@ def device_reflection(record: xr.Dataset, left: OnePort | None) -> DeviceReflect
     modulus = np.abs(mean)
     down = np.where(modulus > OWN_DIRECTION * whole, along, whole)
     return DeviceReflection(mean, np.maximum(modulus - down, 0.0), np.minimum(modulus + along, MOST), count)
+
+
+def read_once(record: xr.Dataset) -> bool:
+    """Tell whether a record of one device state holds a single reading of the reflection: no interval, though one is coming."""
+    return of_role(record, Role.REFLECTION).sizes["point"] == 1
 
 
 def _errors(mean: ComplexArray, scatter: FloatArray, left: OnePort, freedom: int) -> tuple[FloatArray, FloatArray]:

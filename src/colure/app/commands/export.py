@@ -26,7 +26,7 @@ def export(
 
     SOURCE is a campaign folder or a far-field file (.nc, .csv).
     csv, netcdf, matlab: the far field on its grid. figures: a table of every figure with its interval, and of its budgets. nsma: cuts in the
-    text format of NSMA WG16.99.050. touchstone: the boresight over frequency as S21 (and S11 where the run measured it). reflection: S11
+    text format of NSMA WG16.99.050. touchstone: the boresight over frequency as S21 (of a circular device its hand; and S11 where the run measured it). reflection: S11
     of the device as a one-port Touchstone file. Any other kind is the name of a format that
     another package brings (entry points colure.exports).
 

@@ -123,12 +123,16 @@ def figures_of(campaign: Campaign, record: xr.Dataset) -> ReadCuts:
     """Read the figures of a record of cuts; nothing is written. Raises `InputError` as `read` does."""
     from colure.analysis.cuts.figures import cut_figures
     from colure.analysis.cuts.levels import cut_levels
+    from colure.analysis.cuts.mismatch import read_once_figures
     from colure.analysis.cuts.scan import read_cuts
     from colure.analysis.pipeline.recipe import mismatch_db
     from colure.analysis.steps.gain import age_days, with_reflection
     from colure.analysis.steps.horn_place import place_uncertainty_db
+    from colure.analysis.steps.reflection import read_once
 
-    reference, reflection = reference_of(campaign, record["frequency"].values), reflection_of(campaign, record)
+    once = read_once(record)
+    reference = reference_of(campaign, record["frequency"].values)
+    reflection = None if once else reflection_of(campaign, record)
     context = {
         "order": float(record.attrs["order"]),
         "mismatch_db": mismatch_db(campaign.chamber, campaign.device, reference, reflection),
@@ -145,6 +149,7 @@ def figures_of(campaign: Campaign, record: xr.Dataset) -> ReadCuts:
         figures = cut_figures(
             scan, campaign.chamber, campaign.device, campaign.evaluation(), reflection=reflection, **context
         )
+        figures = read_once_figures(scan.frequency_hz) + figures if once else figures
         levels = cut_levels(scan, campaign.chamber, campaign.device, campaign.evaluation(), **context)
     except ValueError as error:
         raise InputError([str(error)]) from None

@@ -24,7 +24,7 @@ if TYPE_CHECKING:
     import xarray as xr
 
     from colure.analysis.steps.reflection import DeviceReflection
-    from colure.geometry.conventions import FloatArray
+    from colure.geometry.conventions import FloatArray, Handedness
     from colure.model.figure import Figure
     from colure.waves.expansion import Expansion
 
@@ -72,6 +72,7 @@ def export(campaign: Campaign, run: RunFolder, kind: str, target: Path) -> str:
         processed.pattern, processed.frequency_hz, processed.expansion, processed.budget.slant,
         processed.budget.figures.region,
         campaign.device.name, campaign.device.note or campaign.goal.name, said, processed.budget.reflection,
+        processed.budget.figures.hand,
     )  # fmt: skip
     words = _write(one, kind, target)
     return words if kind != "csv" else f"{words}; {_beside(target, said | _bands(processed.pattern))}"
@@ -127,7 +128,7 @@ def export_file(source: Path, kind: str, target: Path, *, slant_deg: float | Non
     waves = opened.waves
     one = _ExportedField(
         waves.pattern.assign_attrs(_bands(waves.pattern)), waves.frequency_hz, opened.scaled(), waves.slant,
-        waves.region, source.stem, f"from {source.name}"
+        waves.region, source.stem, f"from {source.name}", hand=opened.hand
     )  # fmt: skip
     return _write(one, kind, target)
 
@@ -193,7 +194,11 @@ def _write_by_other(kind: str, run: Exported, target: Path) -> str:
 
 @dataclass(frozen=True)
 class _ExportedField:
-    """A far field as other programs want it: on its grid and as waves; slant and region in radians."""
+    """A far field as other programs want it: on its grid and as waves; slant and region in radians.
+
+    hand
+        Of a circular device: co-polar is this hand, cross-polar the other one.
+    """
 
     pattern: xr.Dataset
     frequency_hz: FloatArray
@@ -204,6 +209,7 @@ class _ExportedField:
     note: str
     said: dict[str, str] = field(default_factory=dict)
     reflection: DeviceReflection | None = None
+    hand: Handedness = 0
 
     @property
     def words(self) -> str:
@@ -247,26 +253,32 @@ def _write(one: _ExportedField, kind: str, target: Path) -> str:
     if kind == "touchstone":
         reflection = one.reflection
         s11 = "" if reflection is None else f"; S11: {processing.reflection_words(reflection)}"
+        co = {1: "right-hand", -1: "left-hand"}.get(one.hand, "co-polar")
         write_touchstone(target, one.frequency_hz, _boresight(one),
-                         "S21: co-polar field at boresight, sqrt of realized gain, phase "
+                         f"S21: {co} field at boresight, sqrt of realized gain, phase "
                          f"about the axes' intersection{s11}; other parameters not measured"
                          + (f"; {one.words}" if one.said else ""),
                          s11=None if reflection is None else reflection.coefficient)  # fmt: skip
-        return f"co-polar field at boresight as S21 (sqrt of realized gain){s11}"
+        return f"{co} field at boresight as S21 (sqrt of realized gain){s11}"
     write_whole(target, _nsma(one).encode("ascii", "replace").decode("ascii"))
     middle = one.frequency_hz[one.frequency_hz.size // 2]
     return f"azimuth and elevation cuts, co- and cross-polar, at {middle / 1e9:.6g} GHz (the middle frequency)"
 
 
 def _boresight(far_field: _ExportedField) -> np.ndarray:
-    from colure.analysis.figures.cuts import FarField, ludwig_3
+    from colure.analysis.figures.cuts import FarField, components
 
     z = np.array([[0.0, 0.0, 1.0]])
-    return np.array([ludwig_3(FarField(c).at(z), z, far_field.slant)[0][0] for c in far_field.expansion.coefficients])
+    return np.array(
+        [
+            components(FarField(c).at(z), z, far_field.slant, far_field.hand)[0][0]
+            for c in far_field.expansion.coefficients
+        ]
+    )
 
 
 def _nsma(far_field: _ExportedField) -> str:
-    from colure.analysis.figures.cuts import FarField, find_beam, ludwig_3
+    from colure.analysis.figures.cuts import FarField, components, find_beam
     from colure.analysis.figures.lobes import HALF_POWER_DB
     from colure.model.bands import bands_apart
     from colure.model.exports import TextCut, nsma_text
@@ -280,13 +292,13 @@ def _nsma(far_field: _ExportedField) -> str:
     angle = np.arange(-180.0, 180.0 + NSMA_STEP_DEG / 2, NSMA_STEP_DEG)
     angle = angle[np.abs(angle) <= np.rad2deg(region) + 1e-9]
     a, zero = np.deg2rad(angle), np.zeros(angle.size)
-    own, other = ("H", "V") if abs(np.cos(slant)) >= np.sqrt(0.5) else ("V", "H")
+    own, other = _designators(slant, far_field.hand)
     cuts, widths = [], []
     for plane, d in (
         ("AZ", np.stack([np.sin(a), zero, np.cos(a)], -1)),
         ("EL", np.stack([zero, np.sin(a), np.cos(a)], -1)),
     ):
-        co, cross = ludwig_3(field.at(d), d, slant)
+        co, cross = components(field.at(d), d, slant, far_field.hand)
         for pair, values in ((f"{own}/{own}", co), (f"{own}/{other}", cross)):
             cuts.append(TextCut(plane, pair, angle, amplitude_db(values, least=1e-6) - gains[middle]))
         level = amplitude_db(co, least=1e-6)
@@ -299,6 +311,13 @@ def _nsma(far_field: _ExportedField) -> str:
         cuts=cuts,
         bands=bands_apart(far_field.frequency_hz),
     )  # fmt: skip
+
+
+def _designators(slant: float, hand: Handedness) -> tuple[str, str]:
+    """Return what NSMA WG16.99.050 calls the device's polarization and the other one (annex B, from memory)."""
+    if hand:
+        return ("RCP", "LCP") if hand > 0 else ("LCP", "RCP")
+    return ("H", "V") if abs(np.cos(slant)) >= np.sqrt(0.5) else ("V", "H")
 
 
 def _width(angle_deg: np.ndarray, level: np.ndarray, down_db: float) -> float:

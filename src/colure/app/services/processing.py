@@ -104,11 +104,12 @@ def write_reflection(campaign: Campaign, run: RunFolder, target: Path) -> str:
     record = opened(run)
     reflection = reflection_of(campaign, record)
     if reflection is None:
-        raise InputError(
-            [
-                f"export reflection: run {run.path.name} did not measure the device's reflection: set reflection = true in goal.toml"
-            ]
+        why = (
+            "it was stopped before the first reading; resume it"
+            if campaign.goal.reflection
+            else "set reflection = true in goal.toml"
         )
+        raise InputError([f"export reflection: run {run.path.name} did not measure the device's reflection: {why}"])
     write(target, record["frequency"].values, reflection.coefficient, reflection_words(reflection))
     return reflection_words(reflection)
 
