@@ -8,13 +8,15 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
+from functools import cached_property
 from typing import TYPE_CHECKING
 
 import numpy as np
 
 from colure.analysis.findings.finding import Finding
+from colure.analysis.findings.wave_at_peak import NEEDED, Reading, readings, wave_findings
 from colure.analysis.steps.agreement import NOTHING_DB, level_db
-from colure.geometry.conventions import SPEED_OF_LIGHT, amplitude_db, power_db, wavenumber
+from colure.geometry.conventions import SPEED_OF_LIGHT, FloatArray, amplitude_db, power_db, wavenumber
 from colure.model.conditions import celsius, spans_of
 from colure.model.figure import LOOK, NOT_TO_BE_USED, USABLE, Figure
 
@@ -46,12 +48,14 @@ def sanity(processed: Processed, figures: Sequence[Figure] = ()) -> list[Finding
     device, chamber = processed.device, processed.chamber
     if device is None or chamber is None:
         return []
+    read = _Read(figures, processed)
     findings = [
         *_level(processed, chamber, device),
         *_noise(processed),
-        *_sphere(processed, device, figures),
-        *_gain(processed, chamber, device, figures),
-        *_efficiency(processed, figures),
+        *_sphere(device, read),
+        *_gain(device, read),
+        *_efficiency(read),
+        *wave_findings({name: read.of(name) for name in NEEDED}, device),
         *_misfit(processed, chamber, device),
         *_complete(processed),
         *_conditions(processed),
@@ -116,26 +120,38 @@ def _noise(processed: Processed) -> Iterator[Finding]:
     yield Finding("signal to noise", -snr, text, NOT_TO_BE_USED if snr < SNR_WRONG_DB else "look")
 
 
-def _of(figures: Sequence[Figure], name: str, processed: Processed) -> list[tuple[float, float, float]]:
-    """Return (frequency, value, expanded uncertainty) of a figure; its values alone where no interval is known yet."""
-    known = [
-        (one.frequency_hz, one.value, one.expanded_uncertainty)
-        for one in figures
-        if one.name == name and not one.reason
-    ]
-    if known or name not in processed.budget.figures.names:
-        return known
-    chosen = processed.budget.figures
-    index = chosen.names.index(name)
-    values = [float(chosen.definitions[index].display(float(v))) for v in chosen.values(processed.expansion)[:, index]]
-    margin = 0.5 if processed.chamber is None else processed.budget.chamber.reference.gain_uncertainty_db
-    return [(float(f), v, margin) for f, v in zip(processed.frequency_hz, values, strict=True) if np.isfinite(v)]
+class _Read:
+    """Figures by name; their values alone, with a margin for the reference's gain, where no interval is known yet."""
+
+    def __init__(self, figures: Sequence[Figure], processed: Processed) -> None:
+        self._figures, self._processed = figures, processed
+        self._names = processed.budget.figures.names
+
+    @property
+    def level(self) -> str:
+        """The figure that the size limits: gain where there is no directivity."""
+        return "directivity_dbi" if "directivity_dbi" in self._names else "gain_dbi"
+
+    @cached_property
+    def _values(self) -> FloatArray:
+        """Native values (frequency, figure), read once."""
+        return self._processed.budget.figures.values(self._processed.expansion)
+
+    def of(self, name: str) -> list[Reading]:
+        """Return (frequency, value, expanded uncertainty) of a figure wherever it exists."""
+        known = readings(self._figures, name)
+        if known or self._figures or name not in self._names:
+            return known
+        processed, index = self._processed, self._names.index(name)
+        display = processed.budget.figures.definitions[index].display
+        values = [display(float(v)) for v in self._values[:, index]]
+        margin = 0.5 if processed.chamber is None else processed.budget.chamber.reference.gain_uncertainty_db
+        return [(float(f), v, margin) for f, v in zip(processed.frequency_hz, values, strict=True) if np.isfinite(v)]
 
 
-def _sphere(processed: Processed, device: Device, figures: Sequence[Figure]) -> Iterator[Finding]:
-    name = "directivity_dbi" if "directivity_dbi" in processed.budget.figures.names else "gain_dbi"
-    over = []
-    for frequency, value, uncertainty in _of(figures, name, processed):
+def _sphere(device: Device, read: _Read) -> Iterator[Finding]:
+    name, over = read.level, []
+    for frequency, value, uncertainty in read.of(name):
         limit = most_directivity_dbi(device, frequency) + SPHERE_MARGIN_DB
         over.append((value - uncertainty - limit, value, limit, frequency))
     if not over or max(over)[0] <= 0.0:
@@ -149,12 +165,10 @@ def _sphere(processed: Processed, device: Device, figures: Sequence[Figure]) -> 
     yield Finding("size", NOTHING_DB, text, NOT_TO_BE_USED)
 
 
-def _gain(processed: Processed, chamber: Chamber, device: Device, figures: Sequence[Figure]) -> Iterator[Finding]:
-    if "gain_dbi" not in processed.budget.figures.names:
-        return
+def _gain(device: Device, read: _Read) -> Iterator[Finding]:
     off = [
         (np.sign(v - device.expected_gain_dbi) * max(0.0, abs(v - device.expected_gain_dbi) - u), v, f)
-        for f, v, u in _of(figures, "gain_dbi", processed)
+        for f, v, u in read.of("gain_dbi")
     ]
     if not off:
         return
@@ -168,9 +182,9 @@ def _gain(processed: Processed, chamber: Chamber, device: Device, figures: Seque
     yield Finding("gain", NOTHING_DB, text, NOT_TO_BE_USED if abs(most[0]) > GAIN_WRONG_DB else "look")
 
 
-def _efficiency(processed: Processed, figures: Sequence[Figure]) -> Iterator[Finding]:
+def _efficiency(read: _Read) -> Iterator[Finding]:
     # Three standard uncertainties: of lossless devices two would be called wrong in one of forty cases.
-    over = [(v - 1.5 * u, v, f) for f, v, u in _of(figures, "efficiency_db", processed) if v - 1.5 * u > 0.0]
+    over = [(v - 1.5 * u, v, f) for f, v, u in read.of("efficiency_db") if v - 1.5 * u > 0.0]
     if not over:
         return
     _, value, frequency = max(over)

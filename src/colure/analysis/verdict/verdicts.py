@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Literal
 
 import numpy as np
@@ -56,6 +56,8 @@ def judge(
     figures: list[Figure],
     cuts: dict[float, list[LevelCut]],
     peak_gain_dbi: dict[float, float],
+    *,
+    doubt: str = "",
 ) -> list[Verdict]:
     """Hold figures and cuts against a specification.
 
@@ -65,6 +67,8 @@ def judge(
         By frequency in Hz: cuts in every plane that a mask asks for.
     peak_gain_dbi
         By frequency in Hz.
+    doubt
+        Why the co- and cross-polar levels of the cuts are not what the device was declared to radiate: masks on them decide nothing.
 
     Raises
     ------
@@ -72,7 +76,14 @@ def judge(
         If a limit names a figure that was not measured at any frequency.
     """
     verdicts = [_limit(one, specification, figures) for one in specification.limits]
-    return verdicts + [_mask(one, specification, cuts, peak_gain_dbi) for one in specification.masks]
+    held = [_mask(one, specification, cuts, peak_gain_dbi) for one in specification.masks]
+    return verdicts + [_doubted(one, mask, doubt) for one, mask in zip(held, specification.masks, strict=True)]
+
+
+def _doubted(verdict: Verdict, mask: Mask, doubt: str) -> Verdict:
+    if not doubt or mask.component == "total" or verdict.text == NOTHING_MEASURED:
+        return verdict
+    return replace(verdict, outcome="not decidable", text=f"{verdict.text}; not decidable: {doubt}", needed=None)
 
 
 def in_band(band_ghz: tuple[float, float] | None, frequency_hz: float) -> bool:

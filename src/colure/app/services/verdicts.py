@@ -25,6 +25,7 @@ if TYPE_CHECKING:
     from colure.analysis.verdict.verdicts import MaskView, Verdict
     from colure.app.services.pattern_object import FilePattern
     from colure.app.services.power_files import PowerPattern
+    from colure.model.device import Device
     from colure.model.figure import Figure
     from colure.model.specification import Limit, Mask
     from colure.report.source import Verdicts
@@ -98,7 +99,7 @@ def _judge_cuts(campaign: Campaign, run: RunFolder, specification: Specification
 
 def judge(processed: Processed, figures: list[Figure], specification: Specification) -> Judged:
     """Hold a processed run against a specification; raises `InputError` if it names what was not measured."""
-    return decided(specification, figures, _mask_cuts(processed, specification))
+    return decided(specification, figures, _mask_cuts(processed, specification), device=processed.device)
 
 
 def evaluate_and_judge(
@@ -114,7 +115,7 @@ def evaluate_and_judge(
     with ThreadPoolExecutor(1) as beside:
         waiting = beside.submit(_mask_cuts, processed, specification)
         figures = evaluation.evaluate(processed, run)
-        return figures, decided(specification, figures, waiting.result())
+        return figures, decided(specification, figures, waiting.result(), device=processed.device)
 
 
 def _mask_cuts(processed: Processed, specification: Specification) -> dict[float, list[LevelCut]]:
@@ -257,15 +258,26 @@ def _planes(specification: Specification) -> tuple[float, ...]:
     return tuple(sorted({plane for mask in specification.masks for plane in planes_of(mask)}))
 
 
-def decided(specification: Specification, figures: list[Figure], cuts: dict[float, list[LevelCut]]) -> Judged:
-    """Hold figures and cuts by frequency against a specification."""
+def decided(
+    specification: Specification,
+    figures: list[Figure],
+    cuts: dict[float, list[LevelCut]],
+    *,
+    device: Device | None = None,
+) -> Judged:
+    """Hold figures and cuts by frequency against a specification.
+
+    device
+        What it was declared to be: masks on co- and cross-polar levels decide nothing where the wave at the peak contradicts it.
+    """
+    from colure.analysis.findings.wave_at_peak import wave_doubt
     from colure.analysis.verdict.verdicts import judge as decide
     from colure.analysis.verdict.verdicts import nearest_cuts
 
     gain = {frequency: float("nan") for frequency in cuts}
     gain |= {figure.frequency_hz: figure.value for figure in figures if figure.name == "gain_dbi"}
     try:
-        verdicts = decide(specification, figures, cuts, gain)
+        verdicts = decide(specification, figures, cuts, gain, doubt=wave_doubt(figures, device))
         return Judged(
             specification, _qualified(verdicts, specification, figures), nearest_cuts(specification, cuts, gain)
         )

@@ -17,7 +17,7 @@ if TYPE_CHECKING:
     from colure.model.campaign import Campaign
 
 #: Rises with every change of what is kept.
-FORMAT = 1
+FORMAT = 2
 
 
 def key_of(campaign: Campaign, run: RunFolder) -> str:

@@ -24,7 +24,7 @@ if TYPE_CHECKING:
     from colure.model.report_settings import ReportSettings
 
 #: Rises with every change of what is kept.
-FORMAT: Final = 2
+FORMAT: Final = 3
 #: What report.toml says of the form of the pages; all else of it stands in sections that are written anew.
 FORM: Final = ("language", "form", "sections", "figures", "frequencies_ghz", "planes")
 #: What a document is made of.

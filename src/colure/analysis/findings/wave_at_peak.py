@@ -1,0 +1,130 @@
+"""The wave at the peak held against the polarization that device.toml declares.
+
+A circular device declared linear, the other hand, a device that stands turned: data, gain and intervals are right then, and
+every co- and cross-polar level is of a component that nobody meant. A mask on it would pass a device that is too strong.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from colure.analysis.figures.cuts import CIRCULAR_BELOW_DB, FORWARD_DEG, LINEAR_DB, TILT_DEG
+from colure.analysis.findings.finding import Finding
+from colure.analysis.steps.agreement import NOTHING_DB
+from colure.geometry.conventions import amplitude_db
+from colure.model.components import NAMES
+from colure.model.figure import NOT_TO_BE_USED
+
+if TYPE_CHECKING:
+    from colure.model.device import Device
+    from colure.model.figure import Figure
+
+Reading = tuple[float, float, float]
+TOPIC = "polarization"
+#: Beyond this axial ratio a device that is declared circular radiates no circular wave at all, dB (common practice, no source).
+NOT_CIRCULAR_DB = 20.0
+#: Figures that count from the declared direction, and those that count from a hand.
+FROM_DIRECTION = ("xpd_db", "xpd_worst_db")
+FROM_HAND = (*NAMES["circular"], "xpd_circular_db")
+NEEDED = ("circularity", "tilt_deg", "beam_azimuth_deg", "beam_elevation_deg")
+
+
+@dataclass(frozen=True, kw_only=True)
+class _Wave:
+    """The wave at the peak at one frequency.
+
+    sense in -1 .. 1 (right-hand above 0); tilt_deg from the declared direction and its expanded uncertainty.
+    """
+
+    frequency_hz: float
+    sense: float
+    tilt_deg: float
+    tilt_u_deg: float
+
+    @property
+    def axial_ratio_db(self) -> float:
+        """Major over minor axis, dB; infinite where the wave is linear."""
+        minor = abs(np.tan(0.5 * np.arcsin(np.clip(self.sense, -1.0, 1.0))))
+        return float(-amplitude_db(minor)) if minor > 0.0 else float("inf")
+
+
+def wave_findings(read: Mapping[str, Sequence[Reading]], device: Device) -> list[Finding]:
+    """Return what the wave at the peak says against the declaration, where it does so at every frequency; else nothing.
+
+    Beams more than 60 deg from +z say nothing: Ludwig's vectors turn about -z, and many devices radiate the other hand there.
+
+    read
+        (frequency in Hz, value, expanded uncertainty) of the figures `NEEDED`, by name, in rising order of frequency.
+    """
+    texts = [_against(one, device) for one in _waves(read)]
+    if not texts or not all(texts):
+        return []
+    if not device.hand:
+        return [Finding(TOPIC, NOTHING_DB, texts[len(texts) // 2], "look", FROM_DIRECTION)]
+    # A ratio of the stronger hand to the weaker one would pass the wrong hand.
+    return [Finding(TOPIC, NOTHING_DB, texts[len(texts) // 2], NOT_TO_BE_USED, FROM_HAND)]
+
+
+def readings(figures: Sequence[Figure], name: str) -> list[Reading]:
+    """Return (frequency in Hz, value, expanded uncertainty) of a figure wherever it exists."""
+    return [
+        (one.frequency_hz, one.value, one.expanded_uncertainty)
+        for one in figures
+        if one.name == name and not one.reason
+    ]
+
+
+def wave_doubt(figures: Sequence[Figure], device: Device | None) -> str:
+    """Return why co- and cross-polar levels are not of what the device was declared to radiate; empty if they are."""
+    if device is None:
+        return ""
+    against = wave_findings({name: readings(figures, name) for name in NEEDED}, device)
+    return against[0].text if against else ""
+
+
+def _waves(read: Mapping[str, Sequence[Reading]]) -> list[_Wave]:
+    """Return the waves of all frequencies; none where one of them is not known, or points away from +z."""
+    tables = [read[name] for name in NEEDED]
+    if len({tuple(frequency for frequency, _, _ in table) for table in tables}) != 1:
+        return []
+    waves = []
+    for sense, tilt, azimuth, elevation in zip(*tables, strict=True):
+        forward = np.cos(np.deg2rad(azimuth[1])) * np.cos(np.deg2rad(elevation[1]))
+        if forward < np.cos(np.deg2rad(FORWARD_DEG)):
+            return []
+        waves.append(_Wave(frequency_hz=sense[0], sense=sense[1], tilt_deg=tilt[1], tilt_u_deg=tilt[2]))
+    return waves
+
+
+def _against(wave: _Wave, device: Device) -> str:
+    """Return what one wave says against the declaration; empty where it is as declared."""
+    where = f"at {wave.frequency_hz / 1e9:.3f} GHz"
+    ratio = wave.axial_ratio_db
+    measured = "right" if wave.sense > 0.0 else "left"
+    declared = f"device.toml declares polarization = '{device.polarization}'"
+    if device.hand and ratio > NOT_CIRCULAR_DB:
+        return (
+            f"the wave at the peak is linear (axial ratio {ratio:.1f} dB {where}); {declared}: levels of a hand are of half its "
+            "power. Set polarization = 'linear' and slant_deg, or look whether the device is the declared one"
+        )
+    if device.hand and wave.sense * device.hand < 0.0:
+        return (
+            f"the wave at the peak is {measured}-hand (axial ratio {ratio:.1f} dB {where}); {declared}: co-polar levels are of the "
+            "weaker hand. Correct polarization, or look at the sign of the probe's roll and at its ports"
+        )
+    if device.polarization == "linear" and ratio < CIRCULAR_BELOW_DB:
+        return (
+            f"the wave at the peak is {measured}-hand circular (axial ratio {ratio:.1f} dB {where}); {declared}: co- and "
+            f"cross-polar levels are two linear parts, each of half its power. Set polarization = '{measured}'"
+        )
+    if not device.hand and ratio > LINEAR_DB and abs(wave.tilt_deg) - wave.tilt_u_deg > TILT_DEG:
+        return (
+            f"the wave at the peak lies {wave.tilt_deg:+.1f} deg from slant_deg = {device.slant_deg:g} {where}: co- and "
+            "cross-polar levels are along the declared direction. Correct slant_deg in device.toml, or look whether the device "
+            "stands turned"
+        )
+    return ""

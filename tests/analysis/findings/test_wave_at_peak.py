@@ -1,0 +1,82 @@
+"""Devices whose wave is not the one that device.toml declares: gain is right, levels of the components are of another wave.
+
+The Stokes parameter V/I of an ellipse with axial ratio r is 2 r / (1 + r^2) (IEEE Std 145, sign by the sense; from memory).
+"""
+
+from __future__ import annotations
+
+import numpy as np
+import pytest
+
+from colure.analysis.findings.wave_at_peak import NEEDED, wave_findings
+from colure.app.services.verdicts import judge
+from colure.model.device import Device
+from colure.model.figure import NOT_TO_BE_USED
+from colure.model.specification import Mask, Specification
+from tests.analysis.findings.test_sanity import processed
+from tests.coverage.scenarios import ONE, SCENARIOS, Scenario
+
+AHEAD = (0.0, 0.0)
+
+
+def told(device, *waves):
+    """Findings of waves, one a frequency: axial ratio with its sense in dB, tilt in degrees, azimuth and elevation of the beam."""
+    rows = []
+    for ratio_db, tilt, (azimuth, elevation) in waves:
+        r = 10.0 ** (-abs(ratio_db) / 20.0)
+        rows.append((np.copysign(2.0 * r / (1.0 + r * r), ratio_db), tilt, azimuth, elevation))
+    read = {
+        name: [(1e9 * (24 + i), row[column], 1.0) for i, row in enumerate(rows)] for column, name in enumerate(NEEDED)
+    }
+    return wave_findings(read, Device(name="x", size_mm=(9, 9, 3), expected_gain_dbi=6.0, **device))
+
+
+LINEAR, RIGHT = {}, {"polarization": "right"}
+
+
+@pytest.mark.parametrize(
+    ("device", "wave", "words"),
+    [
+        (LINEAR, (2.0, 10.0, AHEAD), "right-hand circular (axial ratio 2.0 dB"),
+        (LINEAR, (-1.0, 10.0, AHEAD), "Set polarization = 'left'"),
+        (LINEAR, (40.0, 90.0, AHEAD), "+90.0 deg from slant_deg = 0"),
+        ({"slant_deg": 45.0}, (40.0, -25.0, AHEAD), "-25.0 deg from slant_deg = 45"),
+        (RIGHT, (-2.0, 0.0, AHEAD), "left-hand (axial ratio 2.0 dB"),
+        (RIGHT, (40.0, 0.0, AHEAD), "is linear (axial ratio 40.0 dB"),
+    ],
+)
+def test_another_wave_is_told(device, wave, words):
+    (one,) = told(device, wave)
+    assert words in one.text
+    assert one.severity == (NOT_TO_BE_USED if device is RIGHT else "look")
+
+
+@pytest.mark.parametrize(
+    ("device", "waves"),
+    [
+        (LINEAR, [(30.0, 10.0, AHEAD)]),
+        (LINEAR, [(30.0, 15.5, AHEAD)]),  # 15 deg lie within its interval
+        (RIGHT, [(8.0, 70.0, AHEAD)]),  # a poor one is still circular
+        (RIGHT, [(2.0, 0.0, AHEAD), (-2.0, 0.0, AHEAD)]),  # as declared at one frequency of its band
+        (RIGHT, [(-2.0, 0.0, (180.0, 0.0))]),  # a turnstile's other side
+        (LINEAR, [(40.0, 80.0, (90.0, 0.0))]),  # a dipole along z, seen from the side
+        ({"polarization": "elliptical", "axial_ratio_db": 2.5}, [(2.0, 60.0, AHEAD)]),
+    ],
+)
+def test_what_may_be_as_declared_is_not_spoken_against(device, waves):
+    assert told(device, *waves) == []
+
+
+@pytest.mark.parametrize(("polarization", "doubted"), [("left", True), ("linear", False)])
+def test_a_mask_on_co_polar_levels_does_not_pass_another_wave(tmp_path, polarization, doubted):
+    """Each linear part of a circular wave lies 3 dB below it: a limit 1.5 dB below the device's gain would be kept."""
+    scenario = Scenario(device=SCENARIOS["4 x 4 panel"].device, goal=ONE, twin={
+        "device": {"kind": "panel", "rows": 4, "columns": 4, "pitch_mm": 6.2, "polarization": polarization}})  # fmt: skip
+    run, figures = processed(tmp_path / "c", scenario)
+    gain = next(one.value for one in figures if one.name == "gain_dbi")
+    masks = [Mask(name=kind, component=kind, plane="E", points=((0.0, gain + lift), (180.0, gain + lift)))
+             for kind, lift in (("co", -1.5), ("total", 1.5))]  # fmt: skip
+    co, total = judge(run, figures, Specification(name="limits", masks=tuple(masks))).verdicts
+    assert total.outcome == "pass"
+    assert co.outcome == ("not decidable" if doubted else "fail")
+    assert ("left-hand circular" in co.text) is doubted
