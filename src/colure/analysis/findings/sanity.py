@@ -14,6 +14,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from colure.analysis.findings.finding import Finding
+from colure.analysis.findings.slices import at_fault, slice_findings
 from colure.analysis.findings.wave_at_peak import NEEDED, Reading, readings, wave_findings
 from colure.analysis.steps.agreement import NOTHING_DB, level_db
 from colure.geometry.conventions import SPEED_OF_LIGHT, FloatArray, amplitude_db, power_db, wavenumber
@@ -56,7 +57,8 @@ def sanity(processed: Processed, figures: Sequence[Figure] = ()) -> list[Finding
         *_gain(device, read),
         *_efficiency(read),
         *wave_findings({name: read.of(name) for name in NEEDED}, device),
-        *_misfit(processed, chamber, device),
+        *slice_findings(processed, chamber),
+        *([] if at_fault(processed, chamber) else _misfit(processed, chamber, device)),
         *_complete(processed),
         *_conditions(processed),
     ]

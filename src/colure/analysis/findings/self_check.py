@@ -72,9 +72,6 @@ def self_check(
         + sanity(processed, figures)
         + against_declaration(processed)
     )
-    if processed.pole_spread_db is not None:
-        text = f"every slice saw the boresight; the readings differ by {processed.pole_spread_db:.1f} dB rms relative to the peak"
-        findings.append(Finding("pole", processed.pole_spread_db, text))
     findings.sort(key=lambda one: (one.rank, -one.level_db))
     centre = centre_of(processed, device_slant_deg)
     x, y, z = (1e3 * float(v) for v in centre.position_m)

@@ -14,7 +14,7 @@ from colure.analysis.pipeline.relative import brought_to_scale, quantity_of
 from colure.analysis.pipeline.stages import Transformed, all_steps, seed_of, stages, transform
 from colure.analysis.pipeline.sweep_steps import Stages
 from colure.analysis.pipeline.sweeps_again import SweepsAgain
-from colure.analysis.steps.agreement import pole_spread_db
+from colure.analysis.steps.agreement import BoresightAgreement, boresight_agreement
 from colure.analysis.steps.alignment import PARAMETERS, Estimate, left_over
 from colure.analysis.steps.assemble import MeasuredSphere, slice_errors
 from colure.analysis.steps.cable import CableFlex
@@ -67,7 +67,7 @@ class Processed:
     alignment: Estimate | None = None
     recipe: Recipe | None = None
     cable: CableFlex | None = None
-    pole_spread_db: float | None = None
+    boresight: BoresightAgreement | None = None
     completeness: Completeness | None = None
     device: Device | None = None
     chamber: Chamber | None = None
@@ -158,7 +158,7 @@ def process(
         transformed.step, sweep_stages.drift, sweep_stages.transfer,
         _budget_inputs(transformed, own, figures), transformed.sphere.frequency_hz, transformed.alignment,
         chosen_recipe, sweep_stages.cable,
-        pole_spread_db(sweep_stages.calibrated, chamber), completeness_of(record, transformed.sphere,
+        boresight_agreement(sweep_stages.calibrated, chamber), completeness_of(record, transformed.sphere,
         chamber.positioner.geometry), device,
         chamber, promised_noise_db(record, chamber), *peaks_db(sweep_stages),
         relative_noise(record.attrs, transformed.sphere.frequency_hz), Bounce.of(record), transformed.heard,

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, Final, Literal
 
 import numpy as np
 
@@ -17,6 +18,11 @@ if TYPE_CHECKING:
 
 
 NOTHING_DB = -200.0
+RollFault = Literal["", "reversed", "probe still", "roll still"]
+#: How often the right-hand part of the boresight's reading turns in a turn of the roll, the left-hand one the other way.
+ROLL_TURNS: Final[dict[RollFault, int]] = {"": 0, "reversed": 2, "probe still": -1, "roll still": 1}
+#: Fewer slices agree with anything; a fault explains the spread if it takes this much away, dB.
+LEAST_SLICES, EXPLAINED_DB = 4, 10.0
 
 
 def level_db(ratio: float) -> float:
@@ -44,11 +50,47 @@ def boresight_by_slice(record: xr.Dataset, chamber: Chamber) -> tuple[FloatArray
     return phi[at_pole], fixed, float(np.abs(pair).max())
 
 
-def pole_spread_db(record: xr.Dataset, chamber: Chamber) -> float | None:
-    """Return how much the slices disagree about the boresight, which all of them saw, below the peak; None if only one did."""
+@dataclass(frozen=True)
+class BoresightAgreement:
+    """How much the slices disagree about the boresight, which all of them saw.
+
+    spread_db
+        Rms of the differences, relative to the peak.
+    turned
+        What takes most of it away, if anything does. `reversed`: one of the two rolls turns the other way; `probe still`: the
+        probe did not follow the roll; `roll still`: the roll did not move.
+    left_db
+        Rms of the differences once that is taken out; the spread itself where nothing is.
+    """
+
+    spread_db: float
+    turned: RollFault = ""
+    left_db: float = NOTHING_DB
+
+
+def boresight_agreement(record: xr.Dataset, chamber: Chamber) -> BoresightAgreement | None:
+    """Return how well the slices agree about the boresight; None if fewer than three saw it.
+
+    With roll phi, a vector e that stands still in the device's frame is read as R(2 phi) e by an axis that turns the other way,
+    mirrored if it is the probe's; as R(-phi) e by a probe that stood still, and as R(phi) e where the roll did. In circular
+    components each is a turn of the phase with phi, of opposite sense for both hands.
+    """
     boresight = boresight_by_slice(record, chamber)
     if boresight is None:
         return None
-    _, fixed, peak = boresight
-    spread = np.sqrt(np.mean(np.abs(fixed - fixed.mean(axis=1, keepdims=True)) ** 2))
-    return level_db(float(spread / peak))
+    phi_deg, fixed, peak = boresight
+    hands = np.stack([fixed[0] + 1j * fixed[1], fixed[0] - 1j * fixed[1]]) / np.sqrt(2.0)
+    left_db = {name: _left_db(hands, phi_deg, turns, peak) for name, turns in ROLL_TURNS.items()}
+    spread_db = left_db[""]
+    turned = min(left_db, key=left_db.__getitem__)
+    if phi_deg.size < LEAST_SLICES or left_db[turned] > spread_db - EXPLAINED_DB:
+        return BoresightAgreement(spread_db, "", spread_db)
+    return BoresightAgreement(spread_db, turned, left_db[turned])
+
+
+def _left_db(hands: ComplexArray, phi_deg: FloatArray, turns: int, peak: float) -> float:
+    """Return what is left of (hand, slice, frequency) about its mean once the phase turns so often a turn, relative to the peak."""
+    turn = np.exp(-1j * turns * np.deg2rad(phi_deg))[:, None]
+    still = np.stack([hands[0] * turn, hands[1] * turn.conj()])
+    rms = np.sqrt(np.mean(np.abs(still - still.mean(axis=1, keepdims=True)) ** 2))
+    return level_db(float(rms / peak))

@@ -1,0 +1,63 @@
+"""Whether the slices agree about the boresight, which every one of them sees, and which axis is at fault if they do not.
+
+The roll, and the probe's roll that follows it, are the easiest to set up the wrong way. Nothing else shows it: the data are clean,
+and gain is off by a decibel or two.
+"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from colure.analysis.findings.finding import Finding
+from colure.analysis.steps.agreement import BoresightAgreement, RollFault, level_db
+from colure.model.figure import NOT_TO_BE_USED
+
+if TYPE_CHECKING:
+    from colure.analysis.pipeline.recipe import Processed
+    from colure.model.chamber import Chamber
+
+#: Slices that disagree by more than this wait for a person; or by this much more than declared echoes, or noise, make them, dB.
+LOOK_DB, ABOVE_ECHOES_DB, ABOVE_NOISE_DB = -20.0, 10.0, 6.0
+WORDS: dict[RollFault, str] = {
+    "reversed": "the roll or the probe's roll turns the other way. Jog both by a degree, correct the sense, and measure again",
+    "probe still": "the probe's roll stood still while it was to follow. Look at its motor and its word, and measure again",
+    "roll still": "the roll stood still, or the probe's roll turned twice as far. Look at their motors and counts, and measure again",
+}
+
+
+def at_fault(processed: Processed, chamber: Chamber) -> RollFault:
+    """Return which roll the slices accuse, if they disagree by more than room and noise make them; else nothing."""
+    agreement = processed.boresight
+    return "" if agreement is None or agreement.spread_db <= _limit_db(processed, chamber) else agreement.turned
+
+
+def slice_findings(processed: Processed, chamber: Chamber) -> list[Finding]:
+    """Return what the slices say of each other at the boresight."""
+    agreement = processed.boresight
+    if agreement is None:
+        return []
+    fault = at_fault(processed, chamber)
+    if fault:
+        return [Finding("pole", agreement.spread_db, _accused(agreement, fault), NOT_TO_BE_USED)]
+    text = (
+        f"every slice saw the boresight; the readings differ by {agreement.spread_db:.1f} dB rms relative to the peak"
+    )
+    if agreement.spread_db <= _limit_db(processed, chamber):
+        return [Finding("pole", agreement.spread_db, text)]
+    text += ". No sense of a roll explains it: look at the cable, the reference points and the device's mount"
+    return [Finding("pole", agreement.spread_db, text, "look")]
+
+
+def _accused(agreement: BoresightAgreement, fault: RollFault) -> str:
+    return (
+        f"the slices disagree about the boresight by {agreement.spread_db:.1f} dB relative to the peak, and by "
+        f"{agreement.left_db:.1f} dB if {WORDS[fault]}"
+    )
+
+
+def _limit_db(processed: Processed, chamber: Chamber) -> float:
+    peak = float(np.abs(processed.sphere.field).max())
+    noise_db = level_db(float(np.max(processed.budget.noise_sigma)) / peak)
+    return max(LOOK_DB, chamber.echo_level_db + ABOVE_ECHOES_DB, noise_db + ABOVE_NOISE_DB)
