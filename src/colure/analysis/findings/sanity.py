@@ -15,7 +15,7 @@ import numpy as np
 
 from colure.analysis.findings.finding import Finding
 from colure.analysis.findings.slices import at_fault, slice_findings
-from colure.analysis.findings.wave_at_peak import NEEDED, Reading, readings, wave_findings
+from colure.analysis.findings.wave_at_peak import NEEDED, StatedValue, readings, wave_findings
 from colure.analysis.steps.agreement import NOTHING_DB, level_db
 from colure.geometry.conventions import SPEED_OF_LIGHT, FloatArray, amplitude_db, power_db, wavenumber
 from colure.model.conditions import celsius, spans_of
@@ -49,7 +49,7 @@ def sanity(processed: Processed, figures: Sequence[Figure] = ()) -> list[Finding
     device, chamber = processed.device, processed.chamber
     if device is None or chamber is None:
         return []
-    read = _Read(figures, processed)
+    read = _StatedFigures(figures, processed)
     findings = [
         *_level(processed, chamber, device),
         *_noise(processed),
@@ -122,7 +122,7 @@ def _noise(processed: Processed) -> Iterator[Finding]:
     yield Finding("signal to noise", -snr, text, NOT_TO_BE_USED if snr < SNR_WRONG_DB else "look")
 
 
-class _Read:
+class _StatedFigures:
     """Figures by name; their values alone, with a margin for the reference's gain, where no interval is known yet."""
 
     def __init__(self, figures: Sequence[Figure], processed: Processed) -> None:
@@ -139,7 +139,7 @@ class _Read:
         """Native values (frequency, figure), read once."""
         return self._processed.budget.figures.values(self._processed.expansion)
 
-    def of(self, name: str) -> list[Reading]:
+    def of(self, name: str) -> list[StatedValue]:
         """Return (frequency, value, expanded uncertainty) of a figure wherever it exists."""
         known = readings(self._figures, name)
         if known or self._figures or name not in self._names:
@@ -151,7 +151,7 @@ class _Read:
         return [(float(f), v, margin) for f, v in zip(processed.frequency_hz, values, strict=True) if np.isfinite(v)]
 
 
-def _sphere(device: Device, read: _Read) -> Iterator[Finding]:
+def _sphere(device: Device, read: _StatedFigures) -> Iterator[Finding]:
     name, over = read.level, []
     for frequency, value, uncertainty in read.of(name):
         limit = most_directivity_dbi(device, frequency) + SPHERE_MARGIN_DB
@@ -167,7 +167,7 @@ def _sphere(device: Device, read: _Read) -> Iterator[Finding]:
     yield Finding("size", NOTHING_DB, text, NOT_TO_BE_USED)
 
 
-def _gain(device: Device, read: _Read) -> Iterator[Finding]:
+def _gain(device: Device, read: _StatedFigures) -> Iterator[Finding]:
     off = [
         (np.sign(v - device.expected_gain_dbi) * max(0.0, abs(v - device.expected_gain_dbi) - u), v, f)
         for f, v, u in read.of("gain_dbi")
@@ -184,7 +184,7 @@ def _gain(device: Device, read: _Read) -> Iterator[Finding]:
     yield Finding("gain", NOTHING_DB, text, NOT_TO_BE_USED if abs(most[0]) > GAIN_WRONG_DB else "look")
 
 
-def _efficiency(read: _Read) -> Iterator[Finding]:
+def _efficiency(read: _StatedFigures) -> Iterator[Finding]:
     # Three standard uncertainties: of lossless devices two would be called wrong in one of forty cases.
     over = [(v - 1.5 * u, v, f) for f, v, u in read.of("efficiency_db") if v - 1.5 * u > 0.0]
     if not over:

@@ -23,7 +23,7 @@ if TYPE_CHECKING:
     from colure.model.device import Device
     from colure.model.figure import Figure
 
-Reading = tuple[float, float, float]
+StatedValue = tuple[float, float, float]
 TOPIC = "polarization"
 #: Beyond this axial ratio a device that is declared circular radiates no circular wave at all, dB (common practice, no source).
 NOT_CIRCULAR_DB = 20.0
@@ -34,7 +34,7 @@ NEEDED = ("circularity", "tilt_deg", "beam_azimuth_deg", "beam_elevation_deg")
 
 
 @dataclass(frozen=True, kw_only=True)
-class _Wave:
+class _PeakWave:
     """The wave at the peak at one frequency.
 
     sense in -1 .. 1 (right-hand above 0); tilt_deg from the declared direction and its expanded uncertainty.
@@ -52,7 +52,7 @@ class _Wave:
         return float(-amplitude_db(minor)) if minor > 0.0 else float("inf")
 
 
-def wave_findings(read: Mapping[str, Sequence[Reading]], device: Device) -> list[Finding]:
+def wave_findings(read: Mapping[str, Sequence[StatedValue]], device: Device) -> list[Finding]:
     """Return what the wave at the peak says against the declaration, where it does so at every frequency; else nothing.
 
     Beams more than 60 deg from +z say nothing: Ludwig's vectors turn about -z, and many devices radiate the other hand there.
@@ -69,7 +69,7 @@ def wave_findings(read: Mapping[str, Sequence[Reading]], device: Device) -> list
     return [Finding(TOPIC, NOTHING_DB, texts[len(texts) // 2], NOT_TO_BE_USED, FROM_HAND)]
 
 
-def readings(figures: Sequence[Figure], name: str) -> list[Reading]:
+def readings(figures: Sequence[Figure], name: str) -> list[StatedValue]:
     """Return (frequency in Hz, value, expanded uncertainty) of a figure wherever it exists."""
     return [
         (one.frequency_hz, one.value, one.expanded_uncertainty)
@@ -86,7 +86,7 @@ def wave_doubt(figures: Sequence[Figure], device: Device | None) -> str:
     return against[0].text if against else ""
 
 
-def _waves(read: Mapping[str, Sequence[Reading]]) -> list[_Wave]:
+def _waves(read: Mapping[str, Sequence[StatedValue]]) -> list[_PeakWave]:
     """Return the waves of all frequencies; none where one of them is not known, or points away from +z."""
     tables = [read[name] for name in NEEDED]
     if len({tuple(frequency for frequency, _, _ in table) for table in tables}) != 1:
@@ -96,11 +96,11 @@ def _waves(read: Mapping[str, Sequence[Reading]]) -> list[_Wave]:
         forward = np.cos(np.deg2rad(azimuth[1])) * np.cos(np.deg2rad(elevation[1]))
         if forward < np.cos(np.deg2rad(FORWARD_DEG)):
             return []
-        waves.append(_Wave(frequency_hz=sense[0], sense=sense[1], tilt_deg=tilt[1], tilt_u_deg=tilt[2]))
+        waves.append(_PeakWave(frequency_hz=sense[0], sense=sense[1], tilt_deg=tilt[1], tilt_u_deg=tilt[2]))
     return waves
 
 
-def _against(wave: _Wave, device: Device) -> str:
+def _against(wave: _PeakWave, device: Device) -> str:
     """Return what one wave says against the declaration; empty where it is as declared."""
     where = f"at {wave.frequency_hz / 1e9:.3f} GHz"
     ratio = wave.axial_ratio_db
