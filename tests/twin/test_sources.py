@@ -11,7 +11,7 @@ from colure.geometry.rotations import RigidMotion, about_axis
 from colure.geometry.sphere import gauss_legendre
 from colure.twin.antennas import horn, panel, probe_ports
 from colure.twin.sources import transmission
-from colure.waves.horn import horn_gain_dbi
+from colure.waves.horn import horn_gain_dbi, near_loss_db
 from tests.conftest import cluster_of
 
 LIGHT = 299_792_458.0
@@ -116,6 +116,34 @@ def test_horn_loses_gain_at_finite_distance_as_its_formula_says(ghz, side, dista
     loss = 10 * np.log10(gain(simulated, 0.0)[:, 0]) - near
     assert loss == pytest.approx(horn_gain_dbi(f, **size) - horn_gain_dbi(f, **size, distance=distance), abs=0.004)
     assert np.all(loss > 0.02)
+
+
+@pytest.mark.parametrize(
+    ("ghz", "side", "distance", "ring"),
+    [(5.0, 0.25, 0.6, 12.5e-3), (11.0, 0.109, 0.8, 5.7e-3), (24.0, 0.05, 0.3, 2.6e-3)],
+)
+def test_a_probe_with_a_beam_hears_less_of_a_near_horn_as_its_formula_says(ghz, side, distance, ring):
+    """Of a point it would hear the same: what a short dipole hears of a near horn is what the probe does, but for the mouth's rim."""
+    f = np.array([1e9 * ghz])
+    size = {"a": side, "b": 0.8 * side, "slant_e": 1.8 * side, "slant_h": 2.0 * side}
+    simulated = horn(f, a_m=side, b_m=size["b"], slant_e_m=size["slant_e"], slant_h_m=size["slant_h"], spacing=0.2)
+    probe, dipole = probe_ports(f, ring_m=ring, cross_polar_db=-200.0)[0], cluster_of(f[0], [0, 0, 0], [1, 0, 0])
+
+    def loss(heard):
+        near, far = (
+            np.abs(transmission(simulated, heard.moved(probe_to_lab(distance=r, roll=0.0)),
+                   source_power=simulated.power(), receiver_power=heard.power())) * r
+            for r in (distance, 300.0 * distance)
+        )  # fmt: skip
+        return 20.0 * np.log10(far / near)
+
+    seen = np.linalg.norm(
+        probe.far_field(unit_vector(theta=np.deg2rad([0, 10, 10]), phi=np.deg2rad([0, 0, 90])))[0], axis=-1
+    )
+    beam = -np.log(np.mean(seen[1:]) / seen[0]) / np.deg2rad(10.0) ** 2
+    told = near_loss_db(f, **size, distance=distance, beam=beam) - near_loss_db(f, **size, distance=distance)
+    assert loss(probe) - loss(dipole) == pytest.approx(told, rel=0.15)
+    assert told > 0.005
 
 
 def test_a_small_horn_is_no_smaller_by_its_few_sources():

@@ -8,12 +8,14 @@ import numpy as np
 import pytest
 from scipy.integrate import quad
 
+from colure.analysis.pipeline.recipe import process
+from colure.analysis.uncertainty.budget import figures_with_budget
 from colure.app.services.rehearsal import carry_out, record_of_rehearsal, rehearse
 from colure.errors import InputError
 from colure.model.campaign import Campaign
 from colure.model.chamber import SimulatedChamber
 from colure.planning.preflight import make_plan
-from tests.coverage.scenarios import HORN_38_GHZ, Scenario, band, four_by_four, sized
+from tests.coverage.scenarios import HORN_2_4_GHZ, HORN_38_GHZ, Scenario, band, four_by_four, sized
 
 GRID = {"kind": "panel", "rows": 4, "columns": 4, "pitch_mm": 6.213}
 #: Both ports at once, as a dual probe reads them.
@@ -81,6 +83,27 @@ def test_a_stated_place_is_corrected(tmp_path, place, chamber, scheme):
     moved = campaign_of(tmp_path / "moved", goal=goal, chamber=said, twin={**IDEAL, "device": GRID})
     away = gain_of(moved, moved.simulated()) - gain_of(right, right.simulated())
     assert abs(away) < 0.05
+
+
+@pytest.mark.parametrize("metres", [0.6, 6.0])
+def test_what_the_probe_hears_less_of_a_near_horn_has_a_row(tmp_path, metres):
+    """Of a mouth of 250 mm at 0.6 m a probe of 7 dBi hears less of the rim than a point does: the device's gain rises by as much as the row says."""
+    campaign = campaign_of(
+        tmp_path, device=sized(6.0, 1.0, 1.0, 2.1), goal=band(5.0), twin={"device": {"kind": "dipole", "axis": "x"}},
+        chamber={"reference": HORN_2_4_GHZ, "range_length_m": metres, "largest_device_m": 0.5, "probe": {"pattern": None}},
+    )  # fmt: skip
+    ideal = campaign.simulated().model_copy(update=IDEAL)
+    point, beam = (ideal.model_copy(update={"probe_ring_mm": ring}) for ring in (0.5, 12.5))
+    rises = gain_of(campaign, beam) - gain_of(campaign, point)
+    _, plan = make_plan(campaign)
+    record = record_of_rehearsal(campaign, plan, truth=beam)
+    budget = process(record, campaign.chamber, campaign.device, probe=None).budget
+    gain = next(one for one in figures_with_budget(budget) if one.name == "gain_dbi")
+    rows = {row.term: row for row in gain.budget}
+    if metres > 1.0:
+        assert "near horn" not in rows and abs(rises) < 2e-3
+    else:
+        assert rows["near horn"].size == pytest.approx(rises, rel=0.2) and rises > 0.02
 
 
 def test_intervals_hold_the_truth_with_a_horn_beside_the_device(tmp_path, request):

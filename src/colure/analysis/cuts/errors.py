@@ -9,6 +9,7 @@ import numpy as np
 BASIS = {
     "reference gain": "its uncertainty in chamber.toml, or in the table of its gain",
     "reference place": "declared place of the horn, and the probe's pattern towards it",
+    "near horn": "the probe's beam over the horn's mouth; a bias that stays in the value",
     "drift since calibration": "declared drift a day, and the calibration's age",
     "reconnection": "declared, from the reference's connection to the device's",
     "noise": "scatter of the reference's repeated sweeps, or of repeated cuts",

@@ -46,7 +46,7 @@ def cut_figures(
     reflection
         Of the device, where the run measured it: its figures come first, and each cut's peak gain without the mismatch.
     context
-        `order` of the device's waves, `mismatch_db` and `table_db` (what files say of reflections and the reference), `place_db` (of the horn), `age_days`.
+        `order` of the device's waves, `mismatch_db` and `table_db` (what files say of reflections and the reference), `place_db` and `unheard_db` (of the horn), `age_days`.
     """
     out = [] if reflection is None else mismatch_figures(reflection, scan.frequency_hz)
     for cut in evaluated(scan, device):

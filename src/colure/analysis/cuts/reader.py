@@ -129,6 +129,7 @@ class CutReader:
             "mismatch": told.get("mismatch_db", 0.0),
             "reconnection": reference.reconnect_db,
             "reference place": told.get("place_db", 0.0),
+            "near horn": told.get("unheard_db", 0.0),
             "drift since calibration": reference.drift_db_day * told.get("age_days", 0.0),
         }
 

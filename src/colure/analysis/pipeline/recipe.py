@@ -23,6 +23,7 @@ from colure.analysis.steps.drift import DriftTrack
 from colure.analysis.steps.far_field import FarFieldStep, pattern_grid
 from colure.analysis.steps.gain import GainTransfer, ReferenceData, age_days, with_reflection
 from colure.analysis.steps.horn_place import place_uncertainty_db
+from colure.analysis.steps.probe_beam import rim_unheard_db
 from colure.analysis.steps.reflection import DeviceReflection, device_reflection, read_once
 from colure.analysis.steps.time_gate import GateResponse
 from colure.analysis.stray.known_room import RoomHeard
@@ -278,6 +279,7 @@ def _budget_inputs(transformed: Transformed, own: Surroundings, figures: FigureS
         place_db=place_uncertainty_db(chamber, sphere.frequency_hz, None if reference is None else reference.probe)
         if horn
         else 0.0,
+        unheard_db=rim_unheard_db(chamber, sphere.frequency_hz, own.probe) if horn else 0.0,
         bounce=Bounce.of(record),
         horn_louder=_horn_louder(chamber, transformed.heard),
         age_days=None if reference is None or reference.stored is None else age_days(record, reference),

@@ -24,6 +24,8 @@ from colure.geometry.rotations import about_axis
 NOISE_DRAWS = 16
 STRAY_DRAWS = 40
 DRIFT_DRAWS = 16
+#: What a near horn's level may be off by without a row of its own, dB.
+LEAST_UNHEARD_DB = 1e-3
 #: Random fields beyond a region.
 REGION_DRAWS = 16
 #: Degrees of the waves that are left out to see what truncation does.
@@ -112,6 +114,14 @@ def _reference_place(cause: Cause, trial: Trial, random: np.random.Generator) ->
     size, reference = trial.inputs.place_db, trial.inputs.chamber.reference
     words = (
         f"declared \u00b1{reference.offset_uncertainty_mm:g} mm of the horn's place, at {list(reference.offset_mm)} mm"
+    )
+    return Perturbation(cause, trial.scaled(size)[None], words, size, "dB")
+
+
+def _near_horn(cause: Cause, trial: Trial, random: np.random.Generator) -> Perturbation:
+    size = trial.inputs.unheard_db
+    words = (
+        f"the probe's beam hears {size:.3f} dB less of the near horn's mouth than its axis says; it stays in the value"
     )
     return Perturbation(cause, trial.scaled(size)[None], words, size, "dB")
 
@@ -260,6 +270,9 @@ LEVEL_CAUSES = (
     Cause(key="reference place", text="declared doubt of the reference horn's place", needs="offset_uncertainty_mm",
           perturb=_reference_place, distribution="normal", common=True,
           applies=lambda inputs: _absolute(inputs) and inputs.place_db > 0.0),
+    Cause(key="near horn", text="how much less of a near horn's mouth a probe with a beam hears", needs="a reference",
+          perturb=_near_horn, distribution="bias", common=True,
+          applies=lambda inputs: _absolute(inputs) and inputs.unheard_db > LEAST_UNHEARD_DB),
     Cause(key="device reflection", text="what the one-port calibration leaves, and the scatter of the readings",
     needs="a measured reflection",
           perturb=_device_reflection, kind="measured", distribution="normal",

@@ -68,7 +68,7 @@ class Inputs:
     sweeps: the record and the steps that made the sphere of it, to be gone again.
     noise_dof: degrees of freedom of `noise_sigma`.
     seed: what every random draw begins with.
-    place_db: expanded, of the reference horn's place. age_days: of a stored calibration when the record was measured; None without.
+    place_db: expanded, of the reference horn's place. unheard_db: of a near horn's level, known, not corrected. age_days: of a stored calibration when the record was measured; None without.
     horn_louder: how much louder echoes of the reference horn are than the chamber's level says: a learned room takes
         out the device's echoes, of the horn's back and rim it knows little.
     reflection: of the device, where the run measured it.
@@ -98,6 +98,7 @@ class Inputs:
     drift_errors: ComplexArray | None = None
     leak_noise: FloatArray | None = None
     place_db: float = 0.0
+    unheard_db: float = 0.0
     age_days: float | None = None
     noise_dof: float = float("inf")
     reflection: DeviceReflection | None = None

@@ -129,7 +129,9 @@ def common_db(inputs: Inputs) -> float:
     if not reference.absolute:
         return 0.0
     since = reference.drift_db_day * (inputs.age_days or 0.0)
-    return float(np.linalg.norm([reference.gain_uncertainty_db, inputs.mismatch_db, inputs.place_db, since]))
+    return float(
+        np.linalg.norm([reference.gain_uncertainty_db, inputs.mismatch_db, inputs.place_db, inputs.unheard_db, since])
+    )
 
 
 def _by_component(table: FloatArray) -> dict[str, FloatArray]:

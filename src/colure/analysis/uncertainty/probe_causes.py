@@ -12,12 +12,12 @@ from dataclasses import replace
 import numpy as np
 
 from colure.analysis.steps.assemble import MeasuredSphere, finer_columns
+from colure.analysis.steps.probe_beam import DECLARED_AT, beam_of
 from colure.analysis.uncertainty.alignment_causes import leaked
 from colure.analysis.uncertainty.trial import Cause, Declarations, Perturbation, Trial
 from colure.geometry.conventions import ComplexArray, FloatArray, amplitude_db, mode_degrees, wavenumber
 from colure.geometry.directions import unit_vector
 from colure.geometry.kinematics import ALIGNED, Geometry
-from colure.waves.scattered import synthesis_at
 from colure.waves.transform import synthesis
 
 STANDING_DRAWS = 32
@@ -28,8 +28,6 @@ SITES = 40
 UNEVEN = 0.3
 #: A step small enough to be linear: radians, metres.
 SMALL = 1e-4
-#: Where the uncertainty of the probe's pattern is declared, radians off its axis.
-DECLARED_AT = float(np.deg2rad(10.0))
 
 
 def _standing_wave(cause: Cause, trial: Trial, random: np.random.Generator) -> Perturbation:
@@ -96,22 +94,10 @@ def _probe_pointing(cause: Cause, trial: Trial, random: np.random.Generator) -> 
     angle = np.deg2rad(size) / np.sqrt(2.0)
     k = wavenumber(sphere.frequency_hz)[:, None, None, None]
     # A beam exp(-c a^2) turned by an angle lights a source at x by the factor 1 + 2 c angle x / length.
-    scale = 2.0 * _bend(trial) * angle / (1j * k)
+    scale = 2.0 * beam_of(trial.inputs.probe, trial.inputs.chamber.probe.gain_dbi) * angle / (1j * k)
     words = f"declared \u00b1{size:g} deg beside the device's centre"
     changes = [trial.changed_before_alignment(sphere.field + scale * one) for one in _towards(trial)]
     return Perturbation(cause, np.stack(changes), words, size, "deg")
-
-
-def _bend(trial: Trial) -> float:
-    """Return c of the probe's beam exp(-c a^2): from its pattern 10 deg off the axis, or of a beam of its gain, 8 c."""
-    probe = trial.inputs.probe
-    if probe is None:
-        return float(10.0 ** (trial.inputs.chamber.probe.gain_dbi / 10.0) / 8.0)
-    angles = np.array([0.0, *(DECLARED_AT,) * 4])
-    turns = np.array([0.0, *(np.arange(4) * np.pi / 2.0)])
-    middle = probe.coefficients[len(probe.coefficients) // 2 :][:1]
-    seen = np.linalg.norm(synthesis_at(middle, theta=angles, phi=turns)[0], axis=0)
-    return float(-np.log(np.mean(seen[1:]) / seen[0]) / DECLARED_AT**2)
 
 
 def _probe_pattern(cause: Cause, trial: Trial, random: np.random.Generator) -> Perturbation:

@@ -128,6 +128,7 @@ def figures_of(campaign: Campaign, record: xr.Dataset) -> ReadCuts:
     from colure.analysis.pipeline.recipe import mismatch_db
     from colure.analysis.steps.gain import age_days, with_reflection
     from colure.analysis.steps.horn_place import place_uncertainty_db
+    from colure.analysis.steps.probe_beam import rim_unheard_db
     from colure.analysis.steps.reflection import read_once
 
     once = read_once(record)
@@ -140,6 +141,7 @@ def figures_of(campaign: Campaign, record: xr.Dataset) -> ReadCuts:
     if campaign.chamber.reference.has_horn:
         probe = None if reference is None else reference.probe
         context["place_db"] = place_uncertainty_db(campaign.chamber, record["frequency"].values, probe)
+        context["unheard_db"] = rim_unheard_db(campaign.chamber, record["frequency"].values, probe)
     if reference is not None and (age := age_days(record, reference)) is not None:
         context["age_days"] = age
     if reference is not None and reference.uncertainty_db is not None:

@@ -39,6 +39,7 @@ REMEDIES = {
     "probe polarization": "calibrate the probe's purity, or use a purer probe",
     "finite distance": "a longer range, or both polarizations and a transform",
     "reference place": "survey the horn's place: reference.offset_uncertainty_mm in chamber.toml, or put it at the axes' intersection",
+    "near horn": "a smaller reference horn, or a longer range",
     "drift since calibration": "calibrate the range again: colure calibrate, or a reference in every run",
     "mismatch": "state the reflections in files, or better matched cables, or an attenuator at the cable's end",
     "leakage": "better shielding, tighter connectors, more power",
