@@ -229,3 +229,56 @@ def test_a_trace_that_froze_at_a_point_that_is_not_kept_is_not_handed_over_at_th
     """Flown, one run of the long campaign: its point 22 was wrong and unflagged as long as such sweeps were compared with nothing."""
     said = long_run(tiny_campaign, fast_folder, 13531, hours=1.0, faults=0, kinds=("fly",), first=192)
     assert said.startswith("4 h in 1 runs and 5 starts, 50 faults")
+
+
+def run_with_a_drop_at_zero(folder: Path, path: Path, *, left_deg: float, reset: bool):
+    """Run a campaign; the line says nothing more, once, when the last move to all zeros has so far to go: an answer was dropped,
+    or (`reset`) the controller has lost its counts there."""
+    with_faults(folder)
+    world, plan = world_of(folder, kind="line")
+    last = int(np.flatnonzero(np.all(plan.targets_deg == 0.0, axis=1) & (np.arange(len(plan)) > 100))[0])
+    journal, feed, happened, moved = Journal.create(path, plan, {}), world.feed, [], []
+    events = []
+
+    def once(name: str, data: bytes) -> bytes:
+        answer = feed(name, data)
+        if name == "analyzer" or happened or journal.count < last:
+            return answer
+        place = list(world.stage.true_positions(world.time.now()).values())
+        far = max(abs(one) for one in place)
+        moved.append(far > left_deg)
+        if any(moved) and far <= left_deg:
+            happened.append(far)
+            if reset:
+                stands = dict(zip(plan.axes, place, strict=True))
+                world.stage.stand_at(stands)
+                world.stage.shift_counts({name: -one for name, one in stands.items()})
+            return b""
+        return answer
+
+    world.feed = once
+    outcome = world.engine(plan, journal, listener=events.append).run()
+    assert happened and journal.verify().whole
+    return outcome, [event.text for event in events], journal
+
+
+LONG = pytest.mark.nightly
+
+
+@pytest.mark.parametrize("left_deg", [0.0, pytest.param(1.0, marks=LONG), pytest.param(30.0, marks=LONG)])
+def test_an_answer_dropped_on_the_way_to_all_zeros_is_recovered_from(tiny_campaign, tmp_path, left_deg):
+    outcome, texts, journal = run_with_a_drop_at_zero(tiny_campaign, tmp_path / "j.sqlite", left_deg=left_deg, reset=False)
+    assert outcome.state is State.DONE, outcome
+    proven = [text for text in texts if "all axes read 0, as after a power cut" in text and "the tie agrees" in text]
+    assert len(proven) == (left_deg < 30.0), "axes that were braked on their way there do not read zero"
+    require_as_undisturbed(tiny_campaign, tmp_path, journal)
+    journal.close()
+
+
+@pytest.mark.parametrize("left_deg", [pytest.param(3.0, marks=LONG), 30.0, pytest.param(120.0, marks=LONG)])
+def test_a_count_lost_on_the_way_to_all_zeros_ends_the_run(tiny_campaign, tmp_path, left_deg):
+    """The axes stand where they were, and read zero as if they had arrived; near enough that they may have, the tie tells."""
+    outcome, _, journal = run_with_a_drop_at_zero(tiny_campaign, tmp_path / "j.sqlite", left_deg=left_deg, reset=True)
+    assert outcome.state is State.FAULTED and "power cut" in outcome.reason, outcome
+    assert journal.meta("distrust")
+    journal.close()

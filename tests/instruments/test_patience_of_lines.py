@@ -2,6 +2,12 @@
 
 from __future__ import annotations
 
+import itertools
+import time
+from concurrent.futures import ThreadPoolExecutor
+from contextlib import contextmanager
+from functools import partial
+
 import pytest
 
 from colure.acquire.clocks import SystemClock
@@ -10,9 +16,9 @@ from colure.instruments.line_axes import LineAxes
 from colure.instruments.line_profile import LineProfile
 from colure.instruments.patience import Patience
 from colure.instruments.profile import axes_profile
-from colure.instruments.protocols import LostError
+from colure.instruments.protocols import HeldError, LostError, unwatched
 from tests.instruments import languages
-from tests.instruments.peers import AXES, Tcp
+from tests.instruments.peers import AXES, Tcp, later
 from tests.instruments.test_languages import profile_from
 from tests.world import Inline, world_of
 
@@ -86,3 +92,68 @@ def test_a_controller_of_another_language_is_given_up_soon_and_the_word_is_named
         else:
             GcodeAxes(server.resource, words, tuple(AXES), timeout_s=60.0)
     server.close()
+
+
+class Arriver(languages.Talker):
+    """Says DONE when the axes stand, although the profile says that it is asked for that."""
+
+    def took(self, data):
+        for line in self.lines(data, b"\r\n", b"\x1b"):
+            if not line.startswith("TURN"):
+                super().took((line + ("" if line == "\x1b" else "\r\n")).encode())
+                continue
+            self.say(line + "\r\n")
+            later(partial(self.say_at_end, "".join(f"{text}\r\n" for text in self.answer(line))))
+
+    def say_at_end(self, text):
+        self.motors.wait()
+        if not self.motors.held:
+            self.say(text)
+
+
+@contextmanager
+def arriver(speed_deg_s: float):
+    motors, make = languages.shared(Arriver, speed_deg_s)
+    server = Tcp(make)
+    table = {name: axis.model_copy(update={"speed_deg_s": speed_deg_s}) for name, axis in AXES.items()}
+    axes = LineAxes(server.resource, profile_from(Arriver.PROFILE), table, timeout_s=1.0, timer=SystemClock())
+    try:
+        yield motors, axes
+    finally:
+        axes.close()
+        server.close()
+
+
+def test_the_answer_at_the_end_of_a_move_is_waited_for_as_long_as_the_move_takes(monkeypatch):
+    """After a short move a long one: 6 times the short one's answer, and the line's time-out, would give it up on its way."""
+    monkeypatch.setattr("colure.instruments.patience.LEAST_S", 0.05)
+    signs: list[float] = []
+    with arriver(100.0) as (motors, axes):
+        axes.heard = lambda: signs.append(time.monotonic())
+        for target in (22.0, -150.0):
+            wanted = dict.fromkeys(AXES, 0.0) | {"azimuth": target}
+            axes.begin(wanted)
+            axes.finish(0.0, unwatched, limit_s=5.0)
+            assert motors.at("azimuth") == target and not motors.moving()
+    # The watchdog waits for half a second.
+    assert max(two - one for one, two in itertools.pairwise(signs)) < 0.45
+
+
+def test_a_hold_ends_the_wait_for_the_end_of_a_move():
+    with arriver(20.0) as (motors, axes), ThreadPoolExecutor(1) as beside:
+        told = beside.submit(axes.begin, dict.fromkeys(AXES, 0.0) | {"azimuth": 150.0})
+        time.sleep(0.2)
+        assert motors.moving()
+        axes.hold()
+        with pytest.raises(HeldError):
+            told.result(timeout=3.0)
+        assert not motors.moving() and motors.at("azimuth") < 20.0
+
+
+def test_a_controller_that_answers_at_once_is_not_waited_for_as_long_as_its_moves_take():
+    patience = Patience(60.0)
+    patience.took("TURN", 0.03, way_s=1.0)
+    assert not patience.at_end("TURN") and patience.limit_s("TURN", way_s=20.0) == pytest.approx(2.0 + 2.0 * 0.03 * 20.0)
+    patience.took("GO", 0.9, way_s=1.0)
+    assert patience.at_end("GO") and patience.limit_s("GO", way_s=20.0) == pytest.approx(38.0)
+    assert patience.limit_s("NEW", way_s=40.0) == 80.0

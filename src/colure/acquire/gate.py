@@ -11,7 +11,7 @@ import numpy as np
 from colure.acquire.journal import Journal, Row
 from colure.acquire.station import Station, blame
 from colure.acquire.ties import TieChange, TieKeeper
-from colure.acquire.whereabouts import lost_count
+from colure.acquire.whereabouts import arrived_or_lost, lost_count
 from colure.errors import AcquisitionError, GuardError, MotionError
 from colure.geometry.conventions import FloatArray
 from colure.instruments.protocols import AnalyzerDriver, AxesDriver, HeldError, StateDriver
@@ -46,6 +46,8 @@ class StartCheck:
         self._journal = journal
         self._ties = ties
         self._say = say
+        #: When the axes were braked last, seconds.
+        self._braked_s = 0.0
 
     def require_same(self) -> None:
         """Raise `AcquisitionError` if other instruments answer than those of the journal."""
@@ -75,6 +77,7 @@ class StartCheck:
         station = self._station
         with blame("axes"):
             station.axes.hold()
+            self._braked_s = station.clock.monotonic()
             before = station.axes.status().positions_deg
             for _ in range(REST_LOOKS):
                 station.alive()
@@ -134,12 +137,14 @@ class StartCheck:
             if fault:
                 raise MotionError(f"after homing: {fault}")
             self._journal.set_meta("distrust", None)
+            station.guard.unproven = ""
             self._say("home", "axes homed; positions are trusted")
             return
         if reason:
             raise AcquisitionError(f"position not trusted since: {reason}; look at the axes, then home them (`home`)")
         self._restore_turns()
         station.look()
+        self.prove_position()
 
     def _restore_turns(self) -> None:
         """Take the whole turns of wrapping readouts from the journal's last point."""
@@ -148,16 +153,42 @@ class StartCheck:
             guard.last_deg = last.readback_deg.copy()
         if guard.last_deg is None:
             return
-        before = guard.last_deg.copy()
+        before, seen_s = guard.last_deg.copy(), guard.read_s
         with blame("axes"):
             readouts = guard.readouts(self._station.axes.status())
         for name, axis, was, now in zip(guard.names, guard.axes.values(), before, readouts, strict=True):
             if axis.modulo_deg is not None and abs(now - was) > AMBIGUOUS_TURNS * axis.modulo_deg:
                 raise MotionError(f"axis {name} reads {now:.3f} deg, last {was:.3f} deg: its turns are not certain")
         if self._station.sent_deg is not None:
-            fault = lost_count(guard, before, self._station.sent_deg, readouts)
+            since_s = self._braked_s - seen_s
+            fault = lost_count(guard, before, self._station.sent_deg, readouts, since_s=since_s)
             if fault:
                 raise MotionError(f"{fault}: its count may be lost, or somebody turned it; home the axes")
+            guard.unproven = guard.unproven or arrived_or_lost(guard, before, readouts)
+
+    def prove_position(self) -> None:
+        """Let a tie tell axes that arrived at zero unseen from those of a controller that started anew on their way there.
+
+        Raises
+        ------
+        MotionError
+            If it differs from the last one by more than the chamber drifts, or there is none to compare it with.
+        """
+        guard, why = self._station.guard, self._station.guard.unproven
+        if not why:
+            return
+        self._station.forget()
+        last, row = self._journal.last_row(*TIE_ROLES), self._measured_tie()
+        if last is None or row is None:
+            raise MotionError(f"{why}, and there is no tie to prove the position by; home the axes")
+        change = TieChange.between(last, row)
+        if not self._ties.allows(change):
+            raise MotionError(
+                f"{why}, and the tie has changed by {change.level_db:+.2f} dB, {change.phase_deg:+.1f} deg: the count may "
+                "be lost; home the axes"
+            )
+        self._note_tie(row, f"{why}; the tie agrees: {change.level_db:+.3f} dB, {change.phase_deg:+.1f} deg")
+        guard.unproven = ""
 
     def check_remaining(self, remaining: FloatArray) -> None:
         """Raise `AcquisitionError` if any move from here through the rest of the plan is forbidden."""
@@ -177,11 +208,10 @@ class StartCheck:
         AcquisitionError
             If it changed by more than `RESUME_TOLERANCE_DB`.
         """
-        plan, last = self._station.plan, self._journal.last_row(*TIE_ROLES)
-        planned = np.flatnonzero(plan.role == ROLES.index(Role.TIE))
-        if last is None or planned.size == 0:
+        last = self._journal.last_row(*TIE_ROLES)
+        row = None if last is None else self._measured_tie()
+        if last is None or row is None:
             return None
-        row = self._station.measure(int(planned[0]), Role.RESUME)
         change = TieChange.between(last, row)
         if abs(change.level_db) > RESUME_TOLERANCE_DB:
             raise AcquisitionError(
@@ -189,7 +219,15 @@ class StartCheck:
                 f"limit {RESUME_TOLERANCE_DB:g} dB: look at the axes (home them, `home`, if they do not stand where they "
                 "read), the device, the cables"
             )
+        self._note_tie(row, f"tie point after the interruption: {change.level_db:+.3f} dB")
+        return row
+
+    def _measured_tie(self) -> Row | None:
+        """Measure a tie outside the plan; None if the plan has none."""
+        planned = np.flatnonzero(self._station.plan.role == ROLES.index(Role.TIE))
+        return self._station.measure(int(planned[0]), Role.RESUME) if planned.size else None
+
+    def _note_tie(self, row: Row, text: str) -> None:
         self._journal.append(row)
         self._ties.measured(row)
-        self._say("tie", f"tie point after the interruption: {change.level_db:+.3f} dB")
-        return row
+        self._say("tie", text)

@@ -119,8 +119,11 @@ class Guard:
         self._clock = clock
         self._coordinated = coordinated
         self.one_by_one = one_by_one
-        #: Last known readouts with whole turns counted.
+        #: Last known readouts with whole turns counted, and when they were read, seconds.
         self.last_deg: FloatArray | None = None
+        self.read_s = 0.0
+        #: Why a tie must prove that the axes stand where they read; empty if nothing asks for it.
+        self.unproven = ""
         #: How old a readout of moving axes may be beyond the look that brought it: what their controller has shown so far.
         self.age_s = LAG_S
 
@@ -189,7 +192,7 @@ class Guard:
             if axis.modulo_deg is not None:
                 near = axis.home_deg if self.last_deg is None else self.last_deg[place]
                 positions_deg[place] += axis.modulo_deg * np.round((near - positions_deg[place]) / axis.modulo_deg)
-        self.last_deg = positions_deg
+        self.last_deg, self.read_s = positions_deg, self._clock.monotonic()
         return positions_deg
 
     def require_safe(self, status: AxesStatus) -> None:

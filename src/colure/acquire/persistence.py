@@ -115,6 +115,7 @@ class Persistence:
                 self._gate.trust_position(home=False)
             elif instrument == "device" and lost:
                 self._gate.regain_states()
+            self._gate.prove_position()
             self._station.forget()
 
         return recover

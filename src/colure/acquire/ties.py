@@ -43,9 +43,13 @@ class TieKeeper:
         """Take note of a tie; returns its change against the one before."""
         change = None if self._last is None else TieChange.between(self._last, row)
         if change is not None:
-            self._restless = abs(change.level_db) > self._limit_db or abs(change.phase_deg) > self._limit_deg
+            self._restless = not self.allows(change)
         self._last = row
         return change
+
+    def allows(self, change: TieChange) -> bool:
+        """Tell whether a change is within what the chamber may drift between two ties."""
+        return abs(change.level_db) <= self._limit_db and abs(change.phase_deg) <= self._limit_deg
 
     def forget(self) -> None:
         """Begin anew: what comes next is not to be compared with what was."""

@@ -39,7 +39,9 @@ class Whereabouts:
         with suppress(InstrumentError, JournalError):
             before = guard.last_deg
             readouts = guard.readouts(self._station.axes.status())
-            lost = "" if before is None or sent is None else lost_count(guard, before, sent, readouts)
+            lost = guard.unproven
+            if not lost and before is not None and sent is not None:
+                lost = lost_count(guard, before, sent, readouts)
             if lost:
                 # Kept as a place at rest it would be believed by whoever goes on.
                 guard.last_deg = before
@@ -113,11 +115,14 @@ class Whereabouts:
         return ""
 
 
-def lost_count(guard: Guard, before_deg: FloatArray, sent_deg: FloatArray, found_deg: FloatArray) -> str:
+def lost_count(
+    guard: Guard, before_deg: FloatArray, sent_deg: FloatArray, found_deg: FloatArray, *, since_s: float = 0.0
+) -> str:
     """Say which axis stands where its last move cannot have left it; empty if all can.
 
     A move that was braked leaves an axis between the last readout and its target. A controller that lost power reads zero,
-    which may lie between them by chance: zero is believed only of an axis that stood there or arrived there.
+    which may lie between them by chance: zero is believed only of an axis that stood there or was sent there. Where all axes
+    were sent to zero and read it, only those can have arrived that had the time for it.
 
     Parameters
     ----------
@@ -127,15 +132,17 @@ def lost_count(guard: Guard, before_deg: FloatArray, sent_deg: FloatArray, found
         Target of the move that was under way, or of the last one.
     found_deg
         Readouts at rest now.
+    since_s
+        How long the axes may have run on after the last readouts before they were braked; 0: they were not looked for.
     """
-    tolerance = np.array([axis.readback_tolerance_deg for axis in guard.axes.values()])
+    slack = _slack_deg(guard)
     beyond = np.array([axis.following_error_deg for axis in guard.axes.values()])
-    slack = CREEP_TOLERANCES * tolerance
     way = sent_deg - before_deg
     low = np.where(way < -slack, sent_deg - beyond, before_deg) - slack
     high = np.where(way > slack, sent_deg + beyond, before_deg) + slack
     zero, stood, sent = (np.abs(one) <= slack for one in (found_deg, before_deg, sent_deg))
-    started = zero & ~stood & (~sent | bool(zero.all()))
+    arrived = sent & (not zero.all() or np.abs(before_deg) <= _reach_deg(guard, since_s))
+    started = zero & ~stood & ~arrived
     for place, name in enumerate(guard.names):
         if not low[place] <= found_deg[place] <= high[place]:
             return (
@@ -145,3 +152,31 @@ def lost_count(guard: Guard, before_deg: FloatArray, sent_deg: FloatArray, found
         if started[place]:
             return f"axis {name} reads {found_deg[place]:.3f} deg, as after a power cut, and stood at {before_deg[place]:.3f} deg"
     return ""
+
+
+def arrived_or_lost(guard: Guard, before_deg: FloatArray, found_deg: FloatArray) -> str:
+    """Say what speaks for a lost count where all axes read zero after a move there that nobody saw; empty if nothing does.
+
+    Readouts cannot tell an arrival from a controller that started anew on the last piece of the way.
+    """
+    slack = _slack_deg(guard)
+    gone = np.abs(before_deg) > slack
+    if not gone.any() or np.any(np.abs(found_deg) > slack):
+        return ""
+    place = int(np.flatnonzero(gone)[0])
+    return f"all axes read 0, as after a power cut; axis {guard.names[place]} was last seen at {before_deg[place]:.3f} deg on its way there"
+
+
+def _slack_deg(guard: Guard) -> FloatArray:
+    return np.array([CREEP_TOLERANCES * axis.readback_tolerance_deg for axis in guard.axes.values()])
+
+
+def _reach_deg(guard: Guard, since_s: float) -> FloatArray:
+    """Return how far each axis can have come in a time at full speed, while it braked after it, and in its readout's age."""
+    if since_s <= 0.0:
+        return np.zeros(len(guard.names))
+    axes = guard.axes.values()
+    brake_s = np.array([0.5 * axis.speed_deg_s / axis.acceleration_deg_s2 for axis in axes])
+    speed = np.array([axis.speed_deg_s for axis in axes])
+    lag_deg = np.array([axis.following_error_deg for axis in axes])
+    return np.asarray(speed * (since_s + brake_s + guard.age_s) + lag_deg)

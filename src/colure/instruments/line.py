@@ -29,6 +29,13 @@ HoldAsked = Callable[[], bool]
 LOOK_S = 0.05
 #: Lines of one answer, characters of one line, and sentinels sent before the line is given up.
 MOST_LINES, LONGEST_LINE, SENTINELS = 1000, 65536, 3
+#: The answer to a move that was broken off comes within this time, or never, seconds.
+BRAKED_S = 0.5
+
+
+def _never() -> bool:
+    """Nobody asks for a hold any more."""
+    return False
 
 
 @dataclass(frozen=True)
@@ -197,12 +204,14 @@ class ControllerLine:
         limit_s: float | None = None,
         unless: HoldAsked | None = None,
         question: str = "",
+        way_s: float = 0.0,
     ) -> list[str]:
         """Send one line (`raw`: without its end) and return the lines of its answer.
 
         question
             Which question it is: it is waited for as long as this one's answers have taken so far allow.
-
+        way_s
+            How long the move that it commands should take: its answer may come at the end.
         unless
             Looked at in the moment of sending: nothing is sent once it is true, so that no motion follows a hold.
         """
@@ -213,7 +222,7 @@ class ControllerLine:
             lost: LostError | None = None
             lines: list[str] = []
             try:
-                lines = self._ask(text, wanted, raw=raw, limit_s=limit_s, unless=unless, question=question)
+                lines = self._ask(text, wanted, raw=raw, limit_s=limit_s, unless=unless, question=question, way_s=way_s)
             except LostError as error:
                 lost = error
             self._require_running()
@@ -239,19 +248,21 @@ class ControllerLine:
 
     def _ask(
         self, text: str, wanted: ExpectedReply, *, raw: bool = False, limit_s: float | None = None, rest: int = 0,
-        unless: HoldAsked | None = None, question: str = "",
+        unless: HoldAsked | None = None, question: str = "", way_s: float = 0.0,
     ) -> list[str]:  # fmt: skip
         self._discard()
-        limit_s = self.patience.limit_s(question) if limit_s is None else limit_s
+        limit_s = self.patience.limit_s(question, way_s=way_s) if limit_s is None else limit_s
+        # Who answers at the end of a move, or may, says nothing before: its silence is no sign of a dead line.
+        silent_way = way_s > 0.0 and self.patience.at_end(question)
         self._asked = text
         silent = wanted.lines == 0 and not wanted.end
         self._wanted = None if silent else wanted
         try:
             self._put(text + ("" if raw else self.rules.ends.write), unless)
             sent_s = time.monotonic()
-            lines = [] if silent else self._collect(text, wanted, limit_s)
-            if question:
-                self.patience.took(question, time.monotonic() - sent_s)
+            lines = [] if silent else self._collect(text, wanted, limit_s, unless=unless, silent_way=silent_way)
+            if question and not (unless is not None and unless()):
+                self.patience.took(question, time.monotonic() - sent_s, way_s=way_s)
             return lines + (self._collect(text, ExpectedReply(lines=rest), self.timeout_s) if rest else [])
         except LostError as error:
             self._doubt = str(error)
@@ -259,11 +270,20 @@ class ControllerLine:
         finally:
             self._wanted = None
 
-    def _collect(self, text: str, wanted: ExpectedReply, limit_s: float) -> list[str]:
+    def _collect(
+        self,
+        text: str,
+        wanted: ExpectedReply,
+        limit_s: float,
+        *,
+        unless: HoldAsked | None = None,
+        silent_way: bool = False,
+    ) -> list[str]:
         lines: list[str] = []
         end_s = time.monotonic() + limit_s
         while len(lines) < MOST_LINES:
-            line = self._next(limit_s if not self._wire.threaded else max(end_s - time.monotonic(), 0.0))
+            left_s = limit_s if not self._wire.threaded else max(end_s - time.monotonic(), 0.0)
+            line = self._next(left_s) if unless is None else self._next_of_move(left_s, unless, silent_way=silent_way)
             if line is None:
                 got = f" after {lines[-1][:60]!r}" if lines else ""
                 raise LostError(f"{self.resource}: no answer to {text!r} within {limit_s:g} s{got}")
@@ -294,6 +314,22 @@ class ControllerLine:
                 self._inbox.lines.put(item)  # the wire stays broken for whoever comes next
                 raise LostError(str(item))
             return item
+
+    def _next_of_move(self, limit_s: float, unless: HoldAsked, *, silent_way: bool) -> str | None:
+        """Return the next answer to the command of a move; a hold cuts the wait short, and `silent_way` gives signs of life."""
+        left_s = limit_s
+        while True:
+            step = min(LOOK_S, left_s)
+            line = self._next(step)
+            left_s -= step
+            if line is not None or left_s <= 0.0:
+                return line
+            if unless():
+                # Braked axes do not arrive; what is said to that comes soon or never.
+                left_s = min(left_s, BRAKED_S)
+                unless = _never
+            elif silent_way:
+                self.heard()
 
     def first(self, text: str, wanted: ExpectedReply, *, limit_s: float, raw: bool = False) -> list[str]:
         """Exchange before the sentinel is known: whose answer comes is for the caller to find out."""

@@ -10,7 +10,8 @@ from collections.abc import Callable, Mapping
 from contextlib import suppress
 
 from colure.errors import InstrumentError, MotionError
-from colure.instruments.line import ControllerLine, LineRules
+from colure.geometry.move_times import move_time
+from colure.instruments.line import BRAKED_S, ControllerLine, LineRules
 from colure.instruments.line_profile import LineAxis, LineProfile, SequenceStep
 from colure.instruments.line_status import LineStatus
 from colure.instruments.protocols import AxesStatus, HeldError, LostError, Timer, Watch
@@ -24,8 +25,6 @@ NAMELESS = "an axis controller without a name"
 WATCH_S = 0.05
 #: A controller may take so long to begin a move that it has accepted; axes that home rest for less than the second number.
 START_S, HOMING_REST_S = 0.5, 2.0
-#: The answer to a move that was broken off comes within this time, or never, seconds.
-BRAKED_S = 0.5
 #: Attempts to hear the same identity two times in a row; a controller that starts up answers nothing at first.
 MEETINGS = 6
 #: Each of them is given up after this time, seconds.
@@ -256,26 +255,36 @@ class LineAxes:
             shared |= {"seconds": f"{1.0 / per_s:.6g}", "per_minute": f"{60.0 * per_s:.9f}"}
         common = self._words.move if per_s is None else self._words.timed
         own = {name: self._names[name].move if per_s is None else self._names[name].timed for name in batch}
+        way_s = self._way_s(ways, per_s)
         if self._together(common) and not any(own.values()):
-            self._command(common, tuple(batch), shared)
+            self._command(common, tuple(batch), shared, way_s)
         else:
             for name in batch:
                 axis = self._names[name]
                 rate = ways[name] * (per_s or 0.0) * abs(axis.units_per_deg)
                 fields = {**shared, "axis": axis.name, "value": values[name], "speed": f"{rate:.6g}"}
-                self._command(own[name] or common, (name,), fields)
-        self._talk.tell(self._words.start, moves=True)
+                self._command(own[name] or common, (name,), fields, way_s)
+        self._talk.tell(self._words.start, moves=True, way_s=way_s)
+
+    def _way_s(self, ways_deg: Mapping[str, float], per_s: float | None) -> float:
+        """Return how long a move by these angles should take, seconds."""
+        axes = [self._axes[name] for name in ways_deg]
+        own = [float(move_time(way, a.speed_deg_s, a.acceleration_deg_s2, a.jerk))
+               for way, a in zip(ways_deg.values(), axes, strict=True)]  # fmt: skip
+        return max(own, default=0.0) + (0.0 if per_s is None else 1.0 / per_s)
 
     def _value(self, name: str, angle_deg: float) -> str:
         axis = self._names[name]
         return f"{axis.to_wire(angle_deg if axis.wraps_deg is None else angle_deg % axis.wraps_deg):.{axis.decimals}f}"
 
-    def _command(self, steps: tuple[SequenceStep, ...], names: tuple[str, ...], fields: Mapping[str, str]) -> None:
+    def _command(
+        self, steps: tuple[SequenceStep, ...], names: tuple[str, ...], fields: Mapping[str, str], way_s: float
+    ) -> None:
         if self._words.completion == "reply":
             self._replies.append(self._talk.post(steps, **fields))
             return
         self._due.update(names)
-        self._talk.tell(steps, moves=True, **fields)
+        self._talk.tell(steps, moves=True, way_s=way_s, **fields)
 
     def finish(self, settle_s: float, watch: Watch, *, limit_s: float) -> AxesStatus:
         """Wait until all axes stand, looking at them meanwhile, then let them settle."""
@@ -414,11 +423,13 @@ class LineAxes:
         self._refuse_when_held()
         self._forget_move()
         self._line.news.restart = self._line.news.alarm = ""
+        # From one end of its travel to the other and back: nobody knows where an axis comes from.
+        way_s = self._way_s({name: 2.0 * (axis.max_deg - axis.min_deg) for name, axis in self._axes.items()}, None)
         if all(steps == self._words.home for steps in homes) and not any("{axis" in s.send for s in self._words.home):
-            self._talk.tell(self._words.home, moves=True)
+            self._talk.tell(self._words.home, moves=True, way_s=way_s)
         else:
             for axis in self._names.values():
-                self._talk.tell(axis.home or self._words.home, moves=True, axis=axis.name)
+                self._talk.tell(axis.home or self._words.home, moves=True, way_s=way_s, axis=axis.name)
         return self.finish(0.0, watch, limit_s=limit_s)
 
     def beat(self) -> None:

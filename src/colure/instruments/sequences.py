@@ -36,9 +36,11 @@ class Talk:
         self._words = words
         self._timer = timer
 
-    def tell(self, steps: tuple[SequenceStep, ...], *, moves: bool = False, **fields: object) -> None:
-        """Send commands, each acknowledged if the controller acknowledges; `moves`: none after a hold."""
-        self._run(steps, fields, asked=False, expect="", unless=self._held if moves else None)
+    def tell(
+        self, steps: tuple[SequenceStep, ...], *, moves: bool = False, way_s: float = 0.0, **fields: object
+    ) -> None:
+        """Send commands, each acknowledged if the controller acknowledges; `moves`: none after a hold, `way_s` long."""
+        self._run(steps, fields, asked=False, expect="", unless=self._held if moves else None, way_s=way_s)
 
     def ask(self, steps: tuple[SequenceStep, ...], expect: str = "", **fields: object) -> str:
         """Send queries and return the last answer, its lines joined by newlines."""
@@ -77,13 +79,14 @@ class Talk:
         asked: bool,
         expect: str,
         unless: HoldAsked | None = None,
+        way_s: float = 0.0,
     ) -> str:
         captured, answer = dict(fields), ""
         for number, step in enumerate(steps):
             last = number == len(steps) - 1
             if step.send:
                 answer = self._until(step, captured, unless) if step.until else self._once(
-                    step, captured, asked=asked, expect=expect if last else "", unless=unless
+                    step, captured, asked=asked, expect=expect if last else "", unless=unless, way_s=way_s
                 )  # fmt: skip
             match = re.search(step.expect, answer) if step.expect else None
             captured |= {} if match is None else match.groupdict()
@@ -92,8 +95,9 @@ class Talk:
         return answer
 
     def _once(
-        self, step: SequenceStep, fields: Mapping[str, object], *, asked: bool, expect: str, unless: HoldAsked | None
-    ) -> str:
+        self, step: SequenceStep, fields: Mapping[str, object], *, asked: bool, expect: str, unless: HoldAsked | None,
+        way_s: float = 0.0,
+    ) -> str:  # fmt: skip
         acknowledged = "" if asked else self._words.acknowledge
         pattern = step.expect or acknowledged
         lines = step.answers
@@ -104,7 +108,7 @@ class Talk:
         prompt = step.limit_s is None and (asked or unless is not None)
         replies = self.line.exchange(
             self._fill(step, fields), wanted, raw=step.raw, limit_s=step.limit_s, unless=unless,
-            question=step.send if prompt else "",
+            question=step.send if prompt else "", way_s=way_s,
         )  # fmt: skip
         answer = "\n".join(replies)
         if replies:
