@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import errno
 import os
 import selectors
 import socket
@@ -85,6 +86,19 @@ class SocketWire:
         self._socket.close()
 
 
+def _refused(port: str, ends: LineEnds, error: Exception) -> str:
+    """Say why a port could not be opened; the system says no more than "Invalid argument" where it does not take the settings."""
+    if not error.args or error.args[0] != errno.EINVAL:
+        return str(error)
+    settings = f"{ends.data_bits} data bits, parity {ends.parity!r}, {ends.stop_bits:g} stop bits, {ends.baud_rate} baud"
+    if os.path.realpath(port).startswith("/dev/pts/"):
+        return (
+            f"{settings}: not taken ({error.args[-1]}): a pseudo-terminal has 8 data bits and no parity, and its system refuses others "
+            'when it is opened again; set `data_bits = 8` and `parity = "none"` in [line]'
+        )
+    return f"{settings}: not taken by the port ({error.args[-1]}); set what it can in [line]"
+
+
 class SerialWire:
     """A serial port of this computer, or of another one over RFC 2217."""
 
@@ -107,7 +121,7 @@ class SerialWire:
             )  # fmt: skip
             self._port.reset_input_buffer()
         except Exception as error:  # the library raises what its protocol handlers raise
-            raise LostError(f"{resource}: cannot be opened: {error}") from None
+            raise LostError(f"{resource}: cannot be opened: {_refused(port, ends, error)}") from None
 
     def send(self, data: bytes) -> None:
         """Send bytes."""
