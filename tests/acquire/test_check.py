@@ -6,6 +6,7 @@ import pytest
 
 from colure.acquire.check import check_bench
 from colure.instruments.profile import analyzer_profile
+from colure.instruments.protocols import LostError
 from colure.instruments.scpi_analyzer import ScpiAnalyzer
 from tests.coverage.scenarios import HORN_38_GHZ, ONE, SCENARIOS, Scenario, band, sized
 from tests.world import world_of
@@ -64,3 +65,35 @@ def test_settings_are_said_in_words_with_their_units():
     read = {"start_hz": 3.7e10, "stop_hz": 24.125e9, "points": 3.0, "if_bandwidth_hz": 1000.0, "power_dbm": -3.0}
     said = "from 37 GHz, to 24.125 GHz, 3 frequencies, bandwidth 1000 Hz, power -3 dBm"
     assert ", ".join(_in_words(*one) for one in read.items()) == said
+
+
+@pytest.mark.parametrize(
+    ("changes", "named"),
+    [
+        ({"sweep": "INIT"}, "no answer to 'INIT' within 10 s"),
+        ({"trace": "TRAC{port}?"}, "no whole block after 'TRAC1?' within 10 s; it says: -113"),
+        ({"frequency_list": "FREQ:LIST?"}, "no answer to 'FREQ:LIST?' within 10 s; it says: -113"),
+        ({"confirm": {"points": "POINTS?"}}, "no answer to 'POINTS?' within 10 s; it says: -113"),
+        ({"clock": "TIME?"}, "no answer to 'TIME?' within 10 s; it says: -113"),
+        ({"error": "ERR?"}, "no answer to 'ERR?' within 10 s"),
+        ({"error": "*IDN?"}, "40 times, never by `error_none`"),
+        ({"number_format": "ascii"}, "is `number_format` of the profile the instrument's?"),
+    ],
+)
+def test_a_wrong_word_of_the_analyzers_profile_is_named_by_one_line_and_waited_for_once(tiny_campaign, changes, named):
+    world, plan = world_of(tiny_campaign)
+    words = analyzer_profile("scpi-analyzer").model_copy(update=changes)
+    analyzer = ScpiAnalyzer("analyzer", words, timeout_s=10.0, opener=world.opener())
+    begin = world.clock.monotonic()
+    lines = check_bench(plan, world.campaign.chamber, analyzer, world.axes(), states=None, clock=world.clock)
+    wrong = [words for _, fine, words in lines if not fine]
+    assert named in wrong[0] and (len(wrong) == 1 or changes == {"error": "*IDN?"}), wrong
+    assert world.clock.monotonic() - begin < 13.0
+
+
+def test_an_analyzer_that_does_not_say_who_it_is_is_given_up_soon_and_the_word_is_named(tiny_campaign):
+    world, _ = world_of(tiny_campaign)
+    words = analyzer_profile("scpi-analyzer").model_copy(update={"identity": "ID?"})
+    with pytest.raises(LostError, match=r"no answer to 'ID\?' within 5 s; it says: -113.*`identity`"):
+        ScpiAnalyzer("analyzer", words, timeout_s=600.0, opener=world.opener())
+    assert world.clock.monotonic() < 8.0

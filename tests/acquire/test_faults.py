@@ -267,7 +267,9 @@ LONG = pytest.mark.nightly
 
 @pytest.mark.parametrize("left_deg", [0.0, pytest.param(1.0, marks=LONG), pytest.param(30.0, marks=LONG)])
 def test_an_answer_dropped_on_the_way_to_all_zeros_is_recovered_from(tiny_campaign, tmp_path, left_deg):
-    outcome, texts, journal = run_with_a_drop_at_zero(tiny_campaign, tmp_path / "j.sqlite", left_deg=left_deg, reset=False)
+    outcome, texts, journal = run_with_a_drop_at_zero(
+        tiny_campaign, tmp_path / "j.sqlite", left_deg=left_deg, reset=False
+    )
     assert outcome.state is State.DONE, outcome
     proven = [text for text in texts if "all axes read 0, as after a power cut" in text and "the tie agrees" in text]
     assert len(proven) == (left_deg < 30.0), "axes that were braked on their way there do not read zero"

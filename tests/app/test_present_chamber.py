@@ -178,6 +178,13 @@ def test_each_of_two_compared_runs_has_the_chamber_that_it_began_with(lengths):
     folder, of = lengths
     each = [("first", 1.2), ("second", 0.6)]
     assert of("compare", folder, "second", last="second") == each
+    # Edited once more: each of both began with something else than chamber.toml says now, and is named.
+    edited(folder, "chamber.toml", ("range_length_m = 0.6 ", "range_length_m = 0.7 "))
+    done = CliRunner().invoke(main, ["compare", str(folder), "second"])
+    for name, then in (("first", "1.2"), ("second", "0.6")):
+        words = f"caution: {folder.name}/{name}: chamber.toml: range_length_m = 0.7, was {then} when the run began; {then} is used"
+        assert words in done.stderr
+    edited(folder, "chamber.toml", ("range_length_m = 0.7 ", "range_length_m = 0.6 "))
     present = of("compare", folder, "second", "--present-chamber", last="second")
     assert present == [("first", 0.6), ("second", 0.6)]
     # In Python and on the page.

@@ -153,7 +153,9 @@ def test_a_hold_ends_the_wait_for_the_end_of_a_move():
 def test_a_controller_that_answers_at_once_is_not_waited_for_as_long_as_its_moves_take():
     patience = Patience(60.0)
     patience.took("TURN", 0.03, way_s=1.0)
-    assert not patience.at_end("TURN") and patience.limit_s("TURN", way_s=20.0) == pytest.approx(2.0 + 2.0 * 0.03 * 20.0)
+    assert not patience.at_end("TURN") and patience.limit_s("TURN", way_s=20.0) == pytest.approx(
+        2.0 + 2.0 * 0.03 * 20.0
+    )
     patience.took("GO", 0.9, way_s=1.0)
     assert patience.at_end("GO") and patience.limit_s("GO", way_s=20.0) == pytest.approx(38.0)
     assert patience.limit_s("NEW", way_s=40.0) == 80.0

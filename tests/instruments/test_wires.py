@@ -67,19 +67,20 @@ def test_settings_that_a_pseudo_terminal_does_not_have_are_named_when_it_is_open
     near, far = os.openpty()
     port, ends = os.ttyname(far), LineEnds(baud_rate=9600, data_bits=7, parity="even", stop_bits=2)
     try:
-        SerialWire(port, port, ends).close()  # the first time its line speed is new: the system took a part of it, and says yes
+        SerialWire(
+            port, port, ends
+        ).close()  # the first time its line speed is new: the system took a part of it, and says yes
         try:
             SerialWire(port, port, ends).close()
         except LostError as error:
             assert "7 data bits, parity 'even', 2 stop bits, 9600 baud: not taken" in str(error)
-            assert "set `data_bits = 8` and `parity = \"none\"`" in str(error)
+            assert 'set `data_bits = 8` and `parity = "none"`' in str(error)
         else:
             pytest.skip("this system's C library takes 7E2 for a pseudo-terminal, which has 8N1 all the same")
         SerialWire(port, port, LineEnds(baud_rate=9600)).close()
     finally:
         os.close(near)
         os.close(far)
-
 
 
 @pytest.mark.parametrize("sync", ["id?", ""], ids=["with a sentinel", "without"])

@@ -15,7 +15,7 @@ from colure.analysis.findings.sanity import SNR_LOOK_DB, SNR_WRONG_DB
 from colure.errors import GuardError, InstrumentError
 from colure.geometry.conventions import FloatArray, amplitude_db
 from colure.instruments.contacts import Contacts
-from colure.instruments.protocols import AnalyzerDriver, AxesDriver, StateDriver
+from colure.instruments.protocols import AnalyzerDriver, AxesDriver, LostError, StateDriver
 from colure.instruments.sensors import Sensors
 from colure.model.chamber import Chamber
 from colure.model.device import Device
@@ -31,6 +31,26 @@ SETTING_WORDS = {
 #: A level that is farther from the plan's promise than this is a fault, dB: a circular device reads 3 dB less with a linear probe,
 #: a steered one as much. The axes look along the beam within this, degrees.
 LEVEL_WRONG_DB, ALONG_DEG = 8.0, 1.0
+
+
+class _Answers:
+    """Asks one question after the other; the receiver no more once an answer of it was lost."""
+
+    def __init__(self, lines: list[CheckRow]) -> None:
+        self._lines, self._lost = lines, False
+
+    def ask(self, what: str, question: Callable[[], str]) -> None:
+        """Ask, and write down what was answered."""
+        try:
+            self._lines.append((what, True, question()))
+        except (InstrumentError, GuardError) as error:
+            self._lines.append((what, False, str(error)))
+            self._lost |= isinstance(error, LostError)
+
+    def ask_analyzer(self, what: str, question: Callable[[], str]) -> None:
+        """Ask the receiver: whose answer comes next is not known after a lost one, and each question would wait its whole time."""
+        if not self._lost:
+            self.ask(what, question)
 
 
 def check_bench(
@@ -53,11 +73,8 @@ def check_bench(
     if any(not good for _, good, _ in lines):
         return lines  # somebody may be inside: the source is not switched on
 
-    def ask(what: str, question: Callable[[], str]) -> None:
-        try:
-            lines.append((what, True, question()))
-        except (InstrumentError, GuardError) as error:
-            lines.append((what, False, str(error)))
+    answers = _Answers(lines)
+    ask, ask_analyzer = answers.ask, answers.ask_analyzer
 
     def settings() -> str:
         answer = station.configure()
@@ -67,6 +84,7 @@ def check_bench(
 
     def sweep() -> str:
         station.prepare(Role.TIE, -1)  # the device, not the reference
+        analyzer.clock_s()  # every point asks for it before its sweep
         answer = analyzer.sweep()
         level = float(amplitude_db(max(float(np.abs(answer.trace).mean(axis=0).max()), 1e-12)))
         read_db.append(level)
@@ -104,13 +122,13 @@ def check_bench(
         )
         return f"{len(plan)} positions inside limits and {what}"
 
-    ask("analyzer", analyzer.identity)
-    ask("settings", settings)
+    ask_analyzer("analyzer", analyzer.identity)
+    ask_analyzer("settings", settings)
     if Role.REFERENCE in {ROLES[role] for role in plan.role}:
-        ask("reference path", reference_path)
-    ask("one sweep", sweep)
+        ask_analyzer("reference path", reference_path)
+    ask_analyzer("one sweep", sweep)
     if Role.REFLECTION in {ROLES[role] for role in plan.role}:
-        ask("reflection", reflection)
+        ask_analyzer("reflection", reflection)
     ask("source", source_off)
     ask("axes", axes.identity)
     for what, question in _axes_questions(station, axes).items():

@@ -56,7 +56,7 @@ class Link(Protocol):
     def write(self, text: str) -> None: ...
     def write_raw(self, text: str) -> None: ...
     def read(self, limit_s: float | None = None) -> str: ...
-    def query(self, text: str) -> str: ...
+    def query(self, text: str, limit_s: float | None = None) -> str: ...
     def query_numbers(self, text: str, *, form: NumberFormat, big_endian: bool, expected: int) -> FloatArray: ...
     def reopen(self) -> None: ...
     def close(self) -> None: ...
@@ -121,6 +121,13 @@ def _missing_part(resource: str) -> str:
     return ""
 
 
+def _timed_out(error: Exception) -> bool:
+    """Tell whether a backend's error says that nothing came in time."""
+    import pyvisa
+
+    return isinstance(error, pyvisa.VisaIOError) and error.error_code == pyvisa.constants.StatusCode.error_timeout
+
+
 class VisaLink:
     """A link over PyVISA.
 
@@ -181,37 +188,44 @@ class VisaLink:
 
     def read(self, limit_s: float | None = None) -> str:
         """Read one line, waiting for a time of its own if one is given."""
+        return self._answer("", limit_s)
+
+    def _answer(self, to: str, limit_s: float | None) -> str:
+        """Read one line; `to` names the question where it does not come."""
         if limit_s is None:
-            return self._read()
+            return self._read(to, self._timeout_s)
         try:
             self._link.timeout = max(1, int(1000 * limit_s))
-            return self._read()
+            return self._read(to, limit_s)
         finally:
             with suppress(Exception):  # a line that is closed meanwhile has no time-out to set
                 self._link.timeout = int(1000 * self._timeout_s)
 
-    def _read(self) -> str:
+    def _read(self, to: str, limit_s: float) -> str:
         try:
             return str(self._link.read()).strip() if self._stream else self._message().decode("latin-1").strip()
         except LostError:
             raise
+        except UnicodeDecodeError:
+            raise LostError(
+                f"{self.resource}: the answer{to} is no text: is `number_format` of the profile the instrument's?"
+            ) from None
         except Exception as error:
-            raise LostError(f"{self.resource}: no answer: {error}") from None
+            why = f" within {limit_s:g} s" if _timed_out(error) else f": {error}"
+            raise LostError(f"{self.resource}: no answer{to}{why}") from None
 
-    def query(self, text: str) -> str:
-        """Send one line and read one line."""
+    def query(self, text: str, limit_s: float | None = None) -> str:
+        """Send one line and read one line, waiting for a time of its own if one is given."""
         self.write(text)
-        return self.read()
+        return self._answer(f" to {text!r}", limit_s)
 
     def read_available(self, limit_s: float) -> bytes:
         """Return one message, nothing if none arrives within a time."""
-        import pyvisa
-
         self._link.timeout = max(1, int(1000 * limit_s))
         try:
             return bytes(self._link.read_raw())
         except Exception as error:
-            if isinstance(error, pyvisa.VisaIOError) and error.error_code == pyvisa.constants.StatusCode.error_timeout:
+            if _timed_out(error):
                 return b""
             raise LostError(f"{self.resource}: no answer: {error}") from None
         finally:
@@ -236,7 +250,8 @@ class VisaLink:
         except LostError:
             raise
         except Exception as error:
-            raise LostError(f"{self.resource}: block after {text!r} broke off: {error}") from None
+            why = f" within {self._timeout_s:g} s" if _timed_out(error) else f": {error}"
+            raise LostError(f"{self.resource}: no whole block after {text!r}{why}") from None
         finally:
             with suppress(Exception):
                 self._link.read_termination = self._ends.read
@@ -330,7 +345,9 @@ def _ascii_numbers(text: str, resource: str, expected: int) -> FloatArray:
     try:
         values = np.array([float(part) for part in text.split(",")])
     except ValueError:
-        raise InstrumentError(f"{resource}: {text[:60]!r} is no list of numbers") from None
+        raise InstrumentError(
+            f"{resource}: {text[:60]!r} is no list of numbers: is `number_format` of the profile the instrument's?"
+        ) from None
     if values.size != expected:
         raise InstrumentError(f"{resource}: {values.size} numbers, expected {expected} numbers")
     return values

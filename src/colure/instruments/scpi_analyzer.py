@@ -95,7 +95,7 @@ class ScpiAnalyzer(ScpiInstrument):
 
     def _confirm_words(self) -> None:
         for query, pattern in self._profile.confirm_words.items():
-            answer = self._link.query(query)
+            answer = self.ask(query)
             if re.search(pattern, answer) is None:
                 raise InstrumentError(
                     f"{self._link.resource}: {query!r} was answered {answer[:60]!r}, must match {pattern!r}"
@@ -106,9 +106,12 @@ class ScpiAnalyzer(ScpiInstrument):
         if not self._profile.frequency_list:
             return
         wanted = settings.frequency_hz
-        swept_hz = self._link.query_numbers(
-            self._profile.frequency_list, form="ascii", big_endian=True, expected=settings.points
-        )
+        try:
+            swept_hz = self._link.query_numbers(
+                self._profile.frequency_list, form="ascii", big_endian=True, expected=settings.points
+            )
+        except LostError as lost:
+            raise self.in_its_words(lost) from None
         off = np.abs(swept_hz - wanted)
         # Synthesizers round to a fraction of a hertz; a tenth of the step would shift no figure either.
         limit = max(1e-9 * settings.stop_hz, 1.0)
@@ -216,13 +219,7 @@ class ScpiAnalyzer(ScpiInstrument):
                 expected=2 * self._points,
             )
         except LostError as lost:
-            try:
-                self.raise_errors()
-            except LostError:
-                raise lost from None
-            except InstrumentError as words:
-                raise LostError(f"{lost}; it says: {words}") from None
-            raise
+            raise self.in_its_words(lost) from None
         return np.asarray(raw[0::2] + 1j * raw[1::2])
 
     def _one_sweep(self) -> None:
@@ -231,13 +228,13 @@ class ScpiAnalyzer(ScpiInstrument):
         for command in p.start:
             self._link.write(command)
         if not p.poll:
-            answer = self._link.query(p.sweep)
+            answer = self.ask(p.sweep)
             if answer.lstrip("+") != "1":
                 raise LostError(f"{self._link.resource}: sweep did not complete, answered {answer[:60]!r}")
             return
         self._link.write(p.sweep)
         begin = time.monotonic()
-        while re.search(p.poll_pattern, answer := self._link.query(p.poll)) is None:
+        while re.search(p.poll_pattern, answer := self.ask(p.poll)) is None:
             if time.monotonic() - begin > self._timeout_s:
                 raise LostError(
                     f"{self._link.resource}: sweep not complete after {self._timeout_s:g} s, {p.poll!r} answered {answer[:60]!r}"

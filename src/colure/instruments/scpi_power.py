@@ -60,7 +60,7 @@ class ScpiPowerReceiver(ScpiInstrument):
         for frequency_hz in self._settings.frequency_hz:
             self.tuned(float(frequency_hz))
             self._link.write(self._profile.tune.format(frequency_hz=frequency_hz))
-            dbm.append(real_number(self._link.query(self._profile.read), self._link.resource, "power in dBm"))
+            dbm.append(real_number(self.ask(self._profile.read), self._link.resource, "power in dBm"))
         if max(dbm) > 100.0 or min(dbm) < -300.0:
             raise InstrumentError(
                 f"{self._link.resource}: power from {min(dbm):g} to {max(dbm):g} dBm, must be from -300 to 100 dBm"

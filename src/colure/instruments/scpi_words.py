@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 import time
 from collections.abc import Mapping
+from contextlib import suppress
 from typing import Any
 
 from colure.errors import InstrumentError
@@ -17,6 +18,10 @@ from colure.model.record import Flag
 FLAGS = {"overload": Flag.OVERLOAD, "unlevelled": Flag.UNLEVELLED, "unlocked": Flag.UNLOCKED}
 
 DAY_S = 86400.0
+#: An instrument says who it is within this time, and has read its error queue out within the second, seconds.
+MEETING_S, OWN_WORDS_S = 5.0, 2.0
+#: So many entries of an error queue are read; one that does not end then is none.
+MOST_ERRORS = 40
 
 
 class ScpiInstrument:
@@ -29,7 +34,34 @@ class ScpiInstrument:
         self._link: Link = opener(resource, timeout_s=timeout_s, ends=profile.line.ends)
         self._count: int | None = None
         self._clock_s, self._days_s = 0.0, 0.0
-        self._identity = self._link.query(profile.identity)
+        self._words_s = min(timeout_s, OWN_WORDS_S)
+        try:
+            self._identity = self.ask(profile.identity, min(timeout_s, MEETING_S))
+        except LostError as lost:
+            self._link.close()
+            raise LostError(
+                f"{lost}; is the instrument on, and are `identity` and the line ends of the profile the right ones?"
+            ) from None
+
+    def ask(self, text: str, limit_s: float | None = None) -> str:
+        """Send a query and return its answer; raises `LostError`, with the instrument's own words if it has any."""
+        try:
+            return self._link.query(text) if limit_s is None else self._link.query(text, limit_s)
+        except LostError as lost:
+            raise self.in_its_words(lost) from None
+
+    def in_its_words(self, lost: LostError) -> LostError:
+        """Return the loss of an answer with the newest entry of the error queue, if that can be read soon.
+
+        A query that an instrument does not know is never answered; the queue says which word it was.
+        """
+        with suppress(LostError):
+            if self._words.error:
+                answer = self._link.query(self._words.error, self._words_s)
+                # A late answer to the question itself is no entry.
+                if re.match(r"[-+]?\d+\s*,", answer) and not re.match(self._words.error_none, answer):
+                    return LostError(f"{lost}; it says: {answer[:120]}")
+        return lost
 
     def identity(self) -> str:
         """Return what the instrument says it is."""
@@ -53,7 +85,7 @@ class ScpiInstrument:
         readback: dict[str, Any] = {}
         for name, query in queries.items():
             wanted = float(getattr(settings, name))
-            answer = self._link.query(query)
+            answer = self.ask(query)
             try:
                 readback[name] = float(answer)
             except ValueError:
@@ -75,7 +107,7 @@ class ScpiInstrument:
         """Return the instrument's clock in seconds, over midnight too, or the computer's monotonic one."""
         if not self._words.clock:
             return time.monotonic()
-        answer = self._link.query(self._words.clock)
+        answer = self.ask(self._words.clock)
         try:
             hours, minutes, seconds = (float(part) for part in answer.split(","))
         except ValueError:
@@ -98,7 +130,7 @@ class ScpiInstrument:
         """
         if not self._words.status:
             return 0
-        answer = self._link.query(self._words.status)
+        answer = self.ask(self._words.status)
         match = re.search(self._words.status_pattern, answer)
         if match is None:
             raise LostError(f"{self._link.resource}: status answered {answer[:60]!r}")
@@ -146,10 +178,15 @@ class ScpiInstrument:
         if not self._words.error:
             return
         errors = []
-        for _ in range(40):
+        for _ in range(MOST_ERRORS):
             answer = self._link.query(self._words.error)
             if re.match(self._words.error_none, answer):
                 break
             errors.append(answer)
+        if len(errors) == MOST_ERRORS:
+            raise InstrumentError(
+                f"{self._link.resource}: {self._words.error!r} was answered {errors[-1][:60]!r} {MOST_ERRORS} times, never by "
+                f"`error_none` = {self._words.error_none!r}: is the profile the right one?"
+            )
         if errors:
             raise InstrumentError(f"{self._link.resource}: {'; '.join(errors)}")

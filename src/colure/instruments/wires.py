@@ -90,7 +90,9 @@ def _refused(port: str, ends: LineEnds, error: Exception) -> str:
     """Say why a port could not be opened; the system says no more than "Invalid argument" where it does not take the settings."""
     if not error.args or error.args[0] != errno.EINVAL:
         return str(error)
-    settings = f"{ends.data_bits} data bits, parity {ends.parity!r}, {ends.stop_bits:g} stop bits, {ends.baud_rate} baud"
+    settings = (
+        f"{ends.data_bits} data bits, parity {ends.parity!r}, {ends.stop_bits:g} stop bits, {ends.baud_rate} baud"
+    )
     if os.path.realpath(port).startswith("/dev/pts/"):
         return (
             f"{settings}: not taken ({error.args[-1]}): a pseudo-terminal has 8 data bits and no parity, and its system refuses others "

@@ -29,8 +29,11 @@ def refuse_present(source: Path, *, present: bool) -> None:
         raise InputError([f"--present-chamber: only for a run; {source.name} is a far-field file; leave it out"])
 
 
-def campaign_told(folder: Path, run: RunFolder, *, present: bool = False) -> Campaign:
+def campaign_told(folder: Path, run: RunFolder, *, present: bool = False, whose: str = "") -> Campaign:
     """Read a campaign for the results of a run, and say on stderr every entry that differs from what the run began with.
+
+    whose
+        Stands before every entry where a command works several runs out.
 
     Raises
     ------
@@ -42,7 +45,7 @@ def campaign_told(folder: Path, run: RunFolder, *, present: bool = False) -> Cam
     campaign = campaign_of(folder, run, present=present)
     edits = edits_since(run, campaign)
     for one in edits:
-        say(f"caution: {one}", err=True)
+        say(f"caution: {whose}{one}", err=True)
     if not present and any(one.used != one.now for one in edits):
         say(
             "caution: evaluate, verdict, report, export, plot and compare use chamber.toml as it is now with --present-chamber",
@@ -68,10 +71,15 @@ def tell_edits(folder: Path, run_name: str, *, present: bool) -> None:
 
 
 def own_run(
-    folder: Path, run_name: str, state: str | None = None, *, present: bool = False
+    folder: Path, run_name: str, state: str | None = None, *, present: bool = False, one_of_two: bool = False
 ) -> tuple[Campaign, RunFolder]:
-    """Return the campaign as `campaign_told` reads it, and the run (of one state). Raises `InputError` as it does."""
+    """Return the campaign as `campaign_told` reads it, and the run (of one state). Raises `InputError` as it does.
+
+    one_of_two
+        What differs is said with the names of folder and run.
+    """
     from colure.app.storage.folders import run_folder
 
     run = run_folder(folder, run_name)
-    return campaign_told(folder, run, present=present), run.state(state)
+    whose = f"{folder.resolve().name}/{run_name}: " if one_of_two else ""
+    return campaign_told(folder, run, present=present, whose=whose), run.state(state)

@@ -98,8 +98,8 @@ def compare(
             _compare_cuts(source, run_name, other, plot, present=present_chamber, as_json=as_json)
             return
         comparison = compare_run(
-            *own_run(source, run_name, state, present=present_chamber),
-            path if is_file(path) else own_run(source, other, other_state, present=present_chamber), freedom=freedom,
+            *own_run(source, run_name, state, present=present_chamber, one_of_two=True),
+            path if is_file(path) else own_run(source, other, other_state, present=present_chamber, one_of_two=True), freedom=freedom,
             other_uncertainty_db=other_uncertainty_db,
         )  # fmt: skip
     if difference is not None:
@@ -183,8 +183,10 @@ def _compare_power(
     from colure.app.services.pattern_files import is_file
     from colure.app.terminal import comparison_screens
 
-    one = source if is_file(source) else own_run(source, run_name, state, present=present)
-    two = other if is_file(other) else own_run(source, str(other), other_state or state, present=present)
+    one = source if is_file(source) else own_run(source, run_name, state, present=present, one_of_two=True)
+    two = (
+        other if is_file(other) else own_run(source, str(other), other_state or state, present=present, one_of_two=True)
+    )
     rows = compare_power(
         one, two, other_uncertainty_db=other_uncertainty_db
     )  # fmt: skip
@@ -212,7 +214,7 @@ def _compare_cuts(source: Path, run_name: str, other: str, plot: Path | None, *,
     from colure.app.services import cuts
     from colure.app.terminal import comparison_screens
 
-    one, two = (own_run(source, name, present=present) for name in (run_name, other))
+    one, two = (own_run(source, name, present=present, one_of_two=True) for name in (run_name, other))
     rows = cuts.compare(one, two, plot)
     if as_json:
         say(json_text([_plain_change(row) for row in rows]))

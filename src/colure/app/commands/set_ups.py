@@ -34,8 +34,8 @@ def set_ups(
     from colure.app.services.comparing import compare_set_ups
 
     comparison = compare_set_ups(
-        own_run(folder, run_name, state),
-        own_run(other, other_run),
+        own_run(folder, run_name, state, one_of_two=True),
+        own_run(other, other_run, one_of_two=True),
         target,
     )
     say(json_text(comparison.numbers) if as_json else "\n".join(comparison.sentences))
