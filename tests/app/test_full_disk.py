@@ -168,3 +168,12 @@ def test_what_the_library_says_of_a_full_disk_becomes_one_line():
     )
     assert system_fault(long, whole_path=False).startswith("record.nc: No space")
     assert system_fault(OSError("something else")) is None and system_fault(BrokenPipeError(32, "Broken pipe")) is None
+
+
+def test_a_check_that_cannot_be_kept_says_so_as_a_fault_of_its_own(tiny_campaign):
+    campaign, plan = services.make_plan(tiny_campaign)
+    with files_up_to(10):
+        lines = services.check_instruments(campaign, plan)
+    assert [one.what for one in lines if not one.good] == ["kept"]
+    assert "check.json: File too large: what this check found is not kept" in lines[-1].answer
+    assert not list(tiny_campaign.glob("*check.json*"))

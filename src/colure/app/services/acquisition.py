@@ -328,8 +328,8 @@ def check_instruments(
     except (InstrumentError, LockedError) as error:
         lines.append(CheckLine("connection", False, str(error)))
     wrong, moved = ([f"{one.what}: {one.answer}" for one in part if not one.good] for part in (lines, turned or []))
-    keep_check(campaign.folder, plan.hash, wrong, None if turned is None else moved)
-    return lines + (turned or [])
+    unkept = keep_check(campaign.folder, plan.hash, wrong, None if turned is None else moved)
+    return lines + (turned or []) + ([CheckLine("kept", False, unkept)] if unkept else [])
 
 
 def rebuild(run: RunFolder) -> tuple[int, str]:

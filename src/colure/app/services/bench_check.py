@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import json
-from contextlib import suppress
 from dataclasses import dataclass
 from datetime import UTC, datetime
 from pathlib import Path
@@ -18,8 +17,8 @@ FILE, LARGEST_BYTES = "check.json", 1_000_000
 MOST_PLANS = 50
 
 
-def keep_check(folder: Path, plan_hash: str, faults: list[str], motion: list[str] | None) -> None:
-    """Write down beside the campaign what a check of a plan found wrong, nothing if it passed.
+def keep_check(folder: Path, plan_hash: str, faults: list[str], motion: list[str] | None) -> str:
+    """Write down beside the campaign what a check of a plan found wrong, nothing if it passed; return why that failed, or nothing.
 
     motion
         What was wrong when the axes turned; None if they did not: what was wrong then still is.
@@ -31,9 +30,12 @@ def keep_check(folder: Path, plan_hash: str, faults: list[str], motion: list[str
     content = {"faults": faults, "motion": kept.motion if motion is None else motion,
                "plans": dict(list(plans.items())[-MOST_PLANS:]),
                "when": datetime.now(UTC).isoformat(timespec="seconds")}  # fmt: skip
-    # A folder that cannot be written takes no run either.
-    with suppress(OSError):
+    try:
         write_whole(folder / FILE, json_text(content))
+    except OSError as error:
+        why = error.strerror or type(error).__name__
+        return f"{FILE}: {why}: what this check found is not kept, a run will not know of it; free the disk, then check again"
+    return ""
 
 
 def failed_checks(folder: Path, plan_hash: str = "") -> list[str]:

@@ -50,8 +50,9 @@ class Job:
 class Jobs:
     """The line before the worker for long work. Lives in the server's one thread."""
 
-    def __init__(self, desk: Desk) -> None:
-        self._desk = desk
+    def __init__(self, desk: Desk, shown: Callable[[str], str] = str) -> None:
+        """Take what a page may be told of a text (`shown`)."""
+        self._desk, self._shown = desk, shown
         self._jobs: dict[str, Job] = {}
         self._begun = 0
         self._served: dict[str, int] = {}
@@ -150,7 +151,7 @@ class Jobs:
             self._usual[job.name] = round(job.ended - (job.began or job.asked), 1)
             return
         job.state = "failed"
-        job.faults = _faults_of(error)
+        job.faults = [self._shown(one) for one in _faults_of(error)]
 
 
 def _faults_of(error: BaseException) -> list[str]:

@@ -14,6 +14,7 @@ from pathlib import Path
 from typing import Any, cast
 
 from colure.app.web.desk import Desk
+from colure.app.web.guard.hidden import without
 from colure.app.web.guard.sessions import Lease, Sessions
 from colure.app.web.jobs import Jobs
 from colure.app.web.scan.before import require_startable
@@ -45,7 +46,7 @@ class Room:
         self.sequence = 0
         self._child: asyncio.subprocess.Process | None = None
         self._hearing: asyncio.Task[None] | None = None
-        self.jobs = Jobs(self.desk)
+        self.jobs = Jobs(self.desk, self.shown)
         #: What axes or receiver do by hand at this moment; None if nothing.
         self.by_hand: Hand | None = None
         #: The last answers of the instruments, by campaign.
@@ -58,6 +59,12 @@ class Room:
         if campaign not in self.folders:
             raise InputError([f"campaign = {campaign!r}: is none of this room's"])
         return self.folders[campaign]
+
+    def shown(self, text: str) -> str:
+        """Return what a page is told of a refusal: without the server's folders."""
+        for folder in sorted(self.folders.values(), key=lambda one: -len(str(one))):
+            text = without(folder, text)
+        return text
 
     def require_current(self, sequence: int) -> None:
         """Raise `Stale` for a command that follows another state of things than the present one."""

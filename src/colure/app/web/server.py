@@ -113,7 +113,7 @@ def _answer(room: Room, door: Door) -> Callable[[Request], Awaitable[Response]]:
             pack = door.path not in SECRET and "gzip" in request.headers.get("accept-encoding", "")
             return _packed(answer) if pack else _json(answer)
         except InputError as error:
-            return _json({"errors": error.faults}, 422)
+            return _json({"errors": [room.shown(one) for one in error.faults]}, 422)
         except OSError as error:
             words = system_fault(error, whole_path=False)
             if words is None:
@@ -189,7 +189,7 @@ def _report(room: Room) -> Callable[[Request], Awaitable[Response]]:
             asked = (ids["run"], kind, request.query_params.get("state"))
             content = await room.desk.do(explore_view.report_file, room.folder(ids["campaign"]), *asked)
         except InputError as error:
-            return _json({"errors": error.faults}, 422)
+            return _json({"errors": [room.shown(one) for one in error.faults]}, 422)
         media = "application/pdf" if kind == "pdf" else "text/html; charset=utf-8"
         return Response(content, media_type=media, headers=_headers(REPORT_POLICY))
 

@@ -18,6 +18,7 @@ from pathlib import Path
 from typing import IO, TYPE_CHECKING, Any, get_args
 
 from colure.acquire.control import hear_stops_soon
+from colure.app.web.guard.hidden import without
 from colure.app.web.scan.layout import Kind, planned
 from colure.errors import InputError, system_fault
 from colure.model.events import Event
@@ -35,14 +36,17 @@ HISTORY_CHUNK = 400
 class Teller:
     """Writes lines from a thread of its own; a full queue drops points, never words."""
 
-    def __init__(self, out: IO[bytes]) -> None:
-        self._out = out
+    def __init__(self, out: IO[bytes], folder: Path) -> None:
+        """Write to `out`; words never name the campaign's folder on this computer."""
+        self._out, self._folder = out, folder
         self._lines: queue.SimpleQueue[bytes | None] = queue.SimpleQueue()
         self._thread = threading.Thread(target=self._run, daemon=True)
         self._thread.start()
 
     def tell(self, content: dict[str, Any], *, may_drop: bool = False) -> None:
         """Queue one line."""
+        if "text" in content:
+            content = {**content, "text": without(self._folder, str(content["text"]))}
         if not (may_drop and self._lines.qsize() > MOST_WAITING):
             self._lines.put(json.dumps(plain(content), separators=(",", ":")).encode() + b"\n")
 
@@ -188,7 +192,7 @@ def main() -> int:
     # What anything else prints must not get between the lines.
     out = os.fdopen(os.dup(sys.stdout.fileno()), "wb")
     os.dup2(sys.stderr.fileno(), sys.stdout.fileno())
-    teller, remote = Teller(out), _Remote()
+    teller, remote = Teller(out, arguments.folder), _Remote()
     threading.Thread(target=remote.listen, daemon=True).start()
     try:
         return carry_out(
@@ -207,9 +211,8 @@ def main() -> int:
         teller.tell({"kind": "refused", "text": system_fault(error, whole_path=False) or type(error).__name__})
         raise
     except Exception as error:
-        # No path of the server crosses the door; its own output has the whole.
-        words = str(error).replace(f"{arguments.folder}{os.sep}", "")
-        teller.tell({"kind": "refused", "text": f"{type(error).__name__}: {words}"})
+        # Its own output has the whole.
+        teller.tell({"kind": "refused", "text": f"{type(error).__name__}: {error}"})
         raise
     finally:
         teller.close()
