@@ -264,3 +264,34 @@ def test_a_path_that_bends_into_a_sector_is_stopped_there(guard):
     guard._clock.sleep(0.5)
     with pytest.raises(MotionError, match="bracket meets mast"):
         watch(status((115.0, 80.5, 0.0), moving=True))
+
+
+@pytest.mark.parametrize("tick_s", [0.05, 0.1])
+@pytest.mark.parametrize("moving", [True, False])
+def test_an_axis_that_runs_into_a_sector_is_seen_within_a_degree_and_a_fifth_of_a_second(guard, tick_s, moving):
+    """Roll was told to stay, 0.3 deg before the sector, and runs into it at full acceleration; azimuth goes its way meanwhile.
+    A controller that calls a runaway axis resting changes nothing."""
+    guard.last_deg = np.array([105.0, 79.7, 0.0])
+    watch = MotionWatch(guard, np.array([120.0, 79.7, 0.0]), guard._clock)
+    began_s, entered_s, roll = guard._clock.monotonic(), np.inf, 79.7
+    with pytest.raises(MotionError, match="axes stand in keep-out sector 'bracket meets mast'"):
+        while True:
+            guard._clock.sleep(tick_s)
+            t = guard._clock.monotonic() - began_s
+            roll, entered_s = 79.7 + 0.5 * 60.0 * t * t, np.sqrt(0.3 / 30.0)
+            watch(status((105.0 + 20.0 * t * t, roll, 0.0), moving=moving))
+    assert t - entered_s <= 0.2 and 80.0 < roll <= 81.0
+
+
+def test_an_axis_that_does_not_stop_before_a_sector_never_reaches_it(guard):
+    """Azimuth was sent to 95 deg at full speed and goes on; the sector begins at 100."""
+    guard.last_deg = np.array([60.0, 90.0, 0.0])
+    watch = MotionWatch(guard, np.array([95.0, 90.0, 0.0]), guard._clock)
+    place = 60.0
+    with pytest.raises(MotionError, match=r"azimuth ran .* past its target 95\.000 deg"):
+        for tick in range(1, 100):
+            guard._clock.sleep(0.1)
+            t = 0.1 * tick
+            place = 60.0 + (20.0 * t - 5.0 if t > 0.5 else 20.0 * t * t)
+            watch(status((place, 90.0, 0.0), moving=True))
+    assert place < 100.0
