@@ -33,7 +33,7 @@ SETTING_WORDS = {
 LEVEL_WRONG_DB, ALONG_DEG = 8.0, 1.0
 
 
-class _Answers:
+class _Inquiry:
     """Asks one question after the other; the receiver no more once an answer of it was lost."""
 
     def __init__(self, lines: list[CheckRow]) -> None:
@@ -73,8 +73,8 @@ def check_bench(
     if any(not good for _, good, _ in lines):
         return lines  # somebody may be inside: the source is not switched on
 
-    answers = _Answers(lines)
-    ask, ask_analyzer = answers.ask, answers.ask_analyzer
+    inquiry = _Inquiry(lines)
+    ask, ask_analyzer = inquiry.ask, inquiry.ask_analyzer
 
     def settings() -> str:
         answer = station.configure()
