@@ -15,7 +15,7 @@ from colure.planning.preflight import make_plan
 from tests.app.services.test_states_coverage import beams, rehearsed  # noqa: F401 - fixtures
 from tests.app.test_cuts import BOTH, ROLL, campaign
 from tests.browser.conftest import serving
-from tests.browser.test_pages import enter, measured
+from tests.browser.test_pages import enter, measured, until
 
 
 @pytest.fixture(autouse=True)
@@ -75,6 +75,15 @@ def test_a_run_of_cuts_opens(browser, tmp_path):
         page.wait_for_selector(".figures-panel .subject:has-text('37.000 GHz')")
         # The slider that was used is still the one that has the focus.
         assert page.evaluate("document.activeElement.type") == "range"
+        # The frequency stands in the address, and the cursor of a chart is the scene's: a reload finds both.
+        until(page, "location.hash.includes('f=37')")
+        field = page.locator(".tab-card .chart svg[role=img]").last.bounding_box()
+        page.mouse.click(field["x"] + 0.6 * field["width"], field["y"] + 80)
+        until(page, "/at=[0-9.]+%2C90[.]00/.test(location.hash)")
+        page.goto("about:blank")
+        page.go_back()
+        page.wait_for_selector(".figures-panel .subject:has-text('37.000 GHz')")
+        until(page, "document.querySelectorAll('.chart .legend b').length > 0")
         context.close()
 
 

@@ -3,7 +3,8 @@
 import "./style.css";
 import { alignPage } from "./align/align";
 import { button, choice, fill, h } from "./draw/dom";
-import { explorePage } from "./explore/explore";
+import { explorePage, TABS } from "./explore/explore";
+import { BASES, COORDINATES, SHOWN } from "./explore/state";
 import { live } from "./live/live";
 import { planPage } from "./plan/plan";
 import { me, post } from "./request/server";
@@ -12,6 +13,7 @@ import { Chamber } from "./scene/chamber";
 import { DirectionSphere } from "./scene/sphere";
 import { Stage } from "./scene/stage";
 import { put, read } from "./shell/address";
+import { remarks } from "./shell/arrival";
 import { controlBar } from "./shell/bar";
 import { cursor } from "./shell/cursor";
 import { dialog } from "./shell/dialog";
@@ -21,7 +23,7 @@ import { keep, kept } from "./shell/kept";
 import { leaseButton } from "./shell/lease";
 import type { Page, View } from "./shell/page";
 import { may, session, words } from "./shell/session";
-import { learnPage } from "./tutor/tutor";
+import { learnPage, STANDS } from "./tutor/tutor";
 
 const PAGES: Record<string, [string, (view: View) => Page]> = {
   plan: ["Plan", planPage],
@@ -30,14 +32,23 @@ const PAGES: Record<string, [string, (view: View) => Page]> = {
   explore: ["Explore", explorePage],
   learn: ["Learn", learnPage],
 };
+/** Words of an address that stand for one of a few. */
+const CHOICES: Record<string, string[]> = Object.fromEntries(
+  Object.entries({ tab: TABS, basis: BASES, coords: COORDINATES, shown: SHOWN, stand: STANDS }).map(([key, all]) => [
+    key,
+    all.map(([one]) => one),
+  ]),
+);
 const ROLES: Record<string, string> = {
   view: "may watch and stop",
   operate: "may operate",
   configure: "may configure",
 };
 
+const DARK = matchMedia("(prefers-color-scheme: dark)");
+
 function theme(wanted?: string): void {
-  const dark = matchMedia("(prefers-color-scheme: dark)").matches ? "dark" : "light";
+  const dark = DARK.matches ? "dark" : "light";
   const chosen = wanted ?? kept("theme") ?? dark;
   document.documentElement.dataset["theme"] = chosen;
   if (wanted) keep("theme", wanted);
@@ -48,6 +59,8 @@ class Room {
   private name = "";
   private view!: View;
   private content = h("div", { class: "content" });
+  /** What the address says that nobody here knows. */
+  private remarks = h("div", { class: "remarks warn-text", attrs: { role: "status" } });
   /** The list of campaigns in the head; null with one campaign. */
   private campaigns: HTMLSelectElement | null = null;
 
@@ -56,9 +69,13 @@ class Room {
     this.view = { stage, chamber: new Chamber(stage), sphere: new DirectionSphere(stage) };
     cursor.watch((at) => this.view.sphere.cursor(at));
     stage.picked = (d) => cursor.pin(d);
-    fill(app, this.head(), h("main", { class: "split" }, stage.element, this.content), controlBar());
+    fill(app, this.head(), this.remarks, h("main", { class: "split" }, stage.element, this.content), controlBar());
     window.addEventListener("hashchange", () => this.show());
     window.addEventListener("popstate", () => this.show());
+    // Until somebody chooses here, the page is as light as everything else on this computer.
+    DARK.addEventListener("change", () => {
+      if (!kept("theme")) this.recolour();
+    });
     live.open();
     this.show(true);
   }
@@ -66,6 +83,7 @@ class Room {
   /** Show the page that the address names; `anew` also where it is shown already. */
   show(anew = false): void {
     const place = read(location.hash);
+    fill(this.remarks, ...remarks(place, { pages: Object.keys(PAGES), campaigns: (session.me?.campaigns ?? []).map((c) => c.id), choices: CHOICES }).map((words) => h("p", {}, words))); // prettier-ignore
     const name = place.page in PAGES ? place.page : "plan";
     const wanted = place.values["c"];
     if (wanted && session.me?.campaigns.some((c) => c.id === wanted)) session.campaign = wanted;
@@ -125,13 +143,9 @@ class Room {
         },
       );
     this.campaigns = switcher ? switcher.querySelector("select") : null;
-    const dark = button("◐", () => {
-      theme(document.documentElement.dataset["theme"] === "dark" ? "light" : "dark");
-      this.view.sphere.frame();
-      const { chamber } = this.view;
-      if (chamber.stand) chamber.build({ ...chamber.stand }, true);
-      this.show(true);
-    });
+    const dark = button("◐", () =>
+      this.recolour(document.documentElement.dataset["theme"] === "dark" ? "light" : "dark"),
+    );
     dark.setAttribute("aria-label", "light or dark");
     dark.title = "light or dark";
     const nav = h(
@@ -157,7 +171,16 @@ class Room {
     );
   }
 
-  /** The campaign goes along from page to page, and the run too where the next page has one. */
+  /** Draw everything anew in the colours that are wanted, or in those of the system. */
+  private recolour(wanted?: string): void {
+    theme(wanted);
+    this.view.sphere.frame();
+    const { chamber } = this.view;
+    if (chamber.stand) chamber.build({ ...chamber.stand }, true);
+    this.show(true);
+  }
+
+  /** The campaign goes along from page to page. */
   private go(event: Event, key: string): void {
     event.preventDefault();
     const campaign = (session.me?.campaigns.length ?? 0) > 1 ? `?c=${session.campaign}` : "";

@@ -67,10 +67,14 @@ class Axis(Section):
 
     @model_validator(mode="after")
     def _ordered(self) -> Axis:
+        # A joint that shifts is written in millimetres: its entries end in mm.
+        unit = self.unit
         if self.max_deg <= self.min_deg:
-            raise ValueError(f"max_deg = {self.max_deg:g} must be above min_deg = {self.min_deg:g} deg")
+            raise ValueError(f"max_{unit} = {self.max_deg:g} must be above min_{unit} = {self.min_deg:g} {unit}")
         if not self.min_deg <= self.home_deg <= self.max_deg:
-            raise ValueError(f"home_deg = {self.home_deg:g} must be from {self.min_deg:g} to {self.max_deg:g} deg")
+            raise ValueError(
+                f"home_{unit} = {self.home_deg:g} must be from {self.min_deg:g} to {self.max_deg:g} {unit}"
+            )
         return self
 
     @property

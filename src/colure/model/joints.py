@@ -82,6 +82,14 @@ class JointTable(Axis):
             raise ValueError(f"{both[0]}: given beside {_LINEAR[both[0]]}: one of the two (mm)")
         return {_LINEAR.get(name, name): value for name, value in data.items()}
 
+    @classmethod
+    def written(cls, name: str, table: Mapping[str, Any]) -> tuple[str, str]:
+        """Name an entry of a prismatic joint as its file does: in millimetres."""
+        if table.get("kind") != "prismatic":
+            return name, ""
+        linear = {field: entry for entry, field in _LINEAR.items()}
+        return (linear[name], "mm") if name in linear else (name, "")
+
     @model_validator(mode="after")
     def _sound(self) -> JointTable:
         if self.name in TAKEN:

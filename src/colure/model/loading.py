@@ -60,6 +60,11 @@ class Section(BaseModel):
         strict = _strict_fields(cls)
         return {name: strict[name].sifted(value) if name in strict else value for name, value in data.items()}
 
+    @classmethod
+    def written(cls, name: str, table: Mapping[str, Any]) -> tuple[str, str]:
+        """Return the word by which a table of a file names a field, and the unit that stands in for degrees there, if any."""
+        return name, ""
+
     def __repr__(self) -> str:
         """Return the entries in a few lines; tables inside only by name."""
         return cut_off(
@@ -240,12 +245,13 @@ def validate(model: type[ModelT], data: dict[str, Any], *, source: str) -> Model
     try:
         return model.model_validate(data)
     except ValidationError as error:
-        raise InputError([_fault(model, fault, source) for fault in error.errors()]) from None
+        raise InputError([_fault(model, fault, source, data) for fault in error.errors()]) from None
 
 
-def _fault(model: type[BaseModel], fault: Any, source: str) -> str:
+def _fault(model: type[BaseModel], fault: Any, source: str, data: dict[str, Any]) -> str:
     path = [part for part in fault["loc"] if not (isinstance(part, str) and part.startswith("function-"))]
     path, field, owner = _find(model, path)
+    path, other_unit = _as_written(path, owner, data)
     where = ".".join(str(part) for part in path) or "file"
     value = fault.get("input")
     shown = repr(value) if not isinstance(value, (dict, list)) or len(repr(value)) < 60 else "(table)"
@@ -259,14 +265,28 @@ def _fault(model: type[BaseModel], fault: Any, source: str) -> str:
         kinds = ", ".join(_kinds(field)) if field is not None else ""
         return f"{source}: {where}.kind{tag}; must be one of {kinds}"
     if kind == "missing":
-        return f"{source}: {where}: missing; needs {_requirement(field, fault)}"
+        return f"{source}: {where}: missing; needs {_requirement(field, fault, other_unit)}"
     if kind == "value_error":
         text = str(fault["msg"]).removeprefix("Value error, ")
         # A whole table's value says nothing, nor does a file's name twice.
         if shown == "(table)":
             return f"{source}: {text}" if not path else f"{source}: {where}: {text}"
         return f"{source}: {where} = {shown}: {text}"
-    return f"{source}: {where} = {shown}: must be {_requirement(field, fault)}"
+    return f"{source}: {where} = {shown}: must be {_requirement(field, fault, other_unit)}"
+
+
+def _as_written(path: list[Any], owner: type[BaseModel] | None, data: Any) -> tuple[list[Any], str]:
+    """Name a field as the file writes it, where its table has another word; and the unit of degrees there, if another."""
+    if not path or owner is None or not issubclass(owner, Section) or path[-1] not in owner.model_fields:
+        return path, ""
+    table = data
+    for part in path[:-1]:
+        try:
+            table = table[part]
+        except (KeyError, IndexError, TypeError):
+            return path, ""
+    name, unit = owner.written(str(path[-1]), table if isinstance(table, dict) else {})
+    return [*path[:-1], name], unit
 
 
 def _where_it_belongs(name: str, owner: type[BaseModel] | None) -> str:
@@ -329,8 +349,8 @@ def _nested(annotation: Any) -> type[BaseModel] | None:
     return None
 
 
-def _requirement(field: FieldInfo | None, fault: Any) -> str:
-    """Say what a field accepts, from its limits and its unit."""
+def _requirement(field: FieldInfo | None, fault: Any, other_unit: str = "") -> str:
+    """Say what a field accepts, from its limits and its unit; `other_unit` stands in for degrees."""
     message = str(fault["msg"])
     message = message[0].lower() + message[1:]
     if field is None:
@@ -339,6 +359,7 @@ def _requirement(field: FieldInfo | None, fault: Any) -> str:
         message = "a value"
     extra = field.json_schema_extra
     unit = str(extra.get("unit", "")) if isinstance(extra, dict) else ""
+    unit = unit.replace("deg", other_unit) if other_unit else unit
     low = next((m.ge for m in field.metadata if isinstance(m, annotated_types.Ge)), None)
     high = next((m.le for m in field.metadata if isinstance(m, annotated_types.Le)), None)
     if low is not None and high is not None:

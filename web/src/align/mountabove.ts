@@ -4,13 +4,14 @@ import { h, number } from "../draw/dom";
 import type { JointLine, Motion, Mount, MountSolid } from "../request/types";
 import { combine, cross, dot, type Vector } from "../scene/angles";
 import { ends, links, moved, type Rigid, STILL } from "../scene/chain";
+import { apart, type Rank } from "../scene/labels";
 import { sketch } from "../scene/mount";
 
 const SPACE = "http://www.w3.org/2000/svg";
-const WIDE = 640,
-  HIGH = 400,
+const HIGH = 300,
   /** Kept free for the probe and names of joints at the rim. */
-  RIM = 34;
+  RIM = 34,
+  LETTER = 13;
 /** A joint whose line leans by less than this against the vertical is drawn as a point: cosine. */
 const UPRIGHT = 0.95;
 
@@ -68,13 +69,13 @@ export function probePlaces(of: Above): Vector[] {
   );
 }
 
-/** `values`: where the joints stand, degrees and millimetres; `words`: since when. */
-export function mountFromAbove(of: Above, values: readonly number[], words: string): HTMLElement {
+/** `values`: where the joints stand, degrees and millimetres; `words`: since when; `wide`: room for the picture, in its pixels. */
+export function mountFromAbove(of: Above, values: readonly number[], words: string, wide = 640): HTMLElement {
   const svg = document.createElementNS(SPACE, "svg"),
     said = of.mount.joints.map((one, i) => `${one.name} ${number(values[i] ?? 0, 1)} ${one.unit}`).join(", ");
-  const attributes = { viewBox: `0 0 ${WIDE} ${HIGH}`, role: "img", "aria-label": `mount from above: ${said}`, "font-size": 13, class: "range-picture" }; // prettier-ignore
+  const attributes = { viewBox: `0 0 ${wide} ${HIGH}`, role: "img", "aria-label": `mount from above: ${said}`, "font-size": LETTER, class: "range-picture" }; // prettier-ignore
   for (const [key, value] of Object.entries(attributes)) svg.setAttribute(key, String(value));
-  new Drawing(svg, of, values).draw();
+  new Drawing(svg, of, values, wide).draw();
   return h(
     "div",
     {},
@@ -94,6 +95,7 @@ class Drawing {
     private svg: SVGElement,
     private of: Above,
     private values: readonly number[],
+    private wide: number,
   ) {
     this.up = of.mount.up as Vector;
     this.bodies = links(of.mount.joints, values);
@@ -101,7 +103,7 @@ class Drawing {
     // Everything that moves is inside; a wall or a floor may go beyond the picture.
     const span = [...seen(this.up, [...this.places, this.probe()]), ...this.sketched().flatMap((one) => one.path)],
       far = (i: 0 | 1) => Math.max(0.2 * of.range_m, ...span.map((p) => Math.abs(p[i])));
-    this.scale = Math.min((WIDE / 2 - RIM) / far(0), (HIGH / 2 - RIM) / far(1));
+    this.scale = Math.min((this.wide / 2 - RIM) / far(0), (HIGH / 2 - RIM) / far(1));
   }
 
   draw(): void {
@@ -118,6 +120,7 @@ class Drawing {
     this.of.mount.joints.forEach((one, i) => this.joint(one, i));
     this.horn();
     this.ruler();
+    this.write();
   }
 
   private add(tag: string, attrs: Record<string, string | number>, text = ""): void {
@@ -128,7 +131,7 @@ class Drawing {
   }
 
   private at(p: Flat): Flat {
-    return [round(WIDE / 2 + this.scale * p[0]), round(HIGH / 2 - this.scale * p[1])];
+    return [round(this.wide / 2 + this.scale * p[0]), round(HIGH / 2 - this.scale * p[1])];
   }
 
   private body(number: number): Rigid {
@@ -176,7 +179,7 @@ class Drawing {
     const places = corners(middle, half).map((p) => moved(device, p));
     this.add("path", { d: `${line(outline(seen(this.up, places)).map((p) => this.at(p)))} Z`, fill: "var(--other)" });
     this.add("line", { x1, y1, x2, y2, stroke: "var(--co)", "stroke-width": 2 });
-    this.add("text", { x: x2 + (x2 < x1 ? -6 : 6), y: y2 + 4, fill: "var(--co)", "text-anchor": x2 < x1 ? "end" : "start", "font-weight": 600 }, "x of the device"); // prettier-ignore
+    this.words.push({ text: "x of the device", x: x2 + (x2 < x1 ? -6 : 6), y: y2 + 4, anchor: x2 < x1 ? "end" : "start", rank: "fixed", fill: "var(--co)" }); // prettier-ignore
   }
 
   private joint(one: JointLine, number: number): void {
@@ -193,17 +196,23 @@ class Drawing {
       const [[x1, y1], [x2, y2]] = seen(this.up, [combine(1, at, -1, along), combine(1, at, 1, along)]).map((p) => this.at(p)); // prettier-ignore
       this.add("line", { x1, y1, x2: x2 + 1e-3, y2, stroke: colour, "stroke-width": 5, "stroke-linecap": "round" });
     }
-    this.names.push({ x: cx, y: cy, text: one.name });
-    this.name(cx, cy, one.name);
+    const right = cx > this.wide - 120;
+    this.words.push({ text: one.name, x: right ? cx - 12 : cx + 12, y: cy + 18, anchor: right ? "end" : "start", rank: "name", fill: "var(--ink)" }); // prettier-ignore
   }
 
-  private names: { x: number; y: number; text: string }[] = [];
+  private words: { text: string; x: number; y: number; anchor: "start" | "middle" | "end"; rank: Rank; fill: string }[] = []; // prettier-ignore
 
-  /** Names of joints that lie on one another are written below one another. */
-  private name(x: number, y: number, text: string): void {
-    const before = this.names.filter((one) => one.text !== text && Math.hypot(one.x - x, one.y - y) < 26).length,
-      right = x > WIDE - 120;
-    this.add("text", { x: right ? x - 12 : x + 12, y: y + 18 + 15 * before, fill: "var(--ink)", "text-anchor": right ? "end" : "start", stroke: "var(--card)", "stroke-width": 4, "paint-order": "stroke" }, text); // prettier-ignore
+  /** Words come last, so that nothing is drawn over them; those that would meet are written below one another. */
+  private write(): void {
+    const shift = { start: 0.5, middle: 0, end: -0.5 },
+      spots = this.words.map(({ text, x, y, anchor, rank }) => {
+        const wide = 0.6 * LETTER * text.length;
+        return { x: x + shift[anchor] * wide, y, wide, high: LETTER + 2, rank };
+      });
+    apart(spots).forEach((by, i) => {
+      const { text, x, y, anchor, fill, rank } = this.words[i];
+      this.add("text", { x, y: y + (by ?? 0), fill, "text-anchor": anchor, "font-weight": rank === "fixed" || text === "probe" ? 600 : 400, stroke: "var(--card)", "stroke-width": 4, "paint-order": "stroke" }, text); // prettier-ignore
+    });
   }
 
   /** The probe as a wedge with its mouth towards where it looks; a disc where it looks up or down. */
@@ -219,7 +228,7 @@ class Drawing {
         tip = (along: number, aside: number): Flat => [round(a[0] + along * ux - aside * uy), round(a[1] + along * uy + aside * ux)]; // prettier-ignore
       this.add("path", { d: `${line([tip(0, 11), tip(-24, 4), tip(-24, -4), tip(0, -11)])} Z`, fill: "var(--ink)" });
     }
-    this.add("text", { x: a[0], y: a[1] - 16, fill: "var(--ink)", "text-anchor": "middle", "font-weight": 600, stroke: "var(--card)", "stroke-width": 4, "paint-order": "stroke" }, "probe"); // prettier-ignore
+    this.words.push({ text: "probe", x: a[0], y: a[1] - 16, anchor: "middle", rank: "name", fill: "var(--ink)" });
   }
 
   private ruler(): void {

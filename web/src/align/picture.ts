@@ -4,6 +4,9 @@ import type { FlipWords } from "../request/types";
 import { h } from "../draw/dom";
 
 const SPACE = "http://www.w3.org/2000/svg";
+/** Height of one picture, and the width that its words need at least. */
+const HIGH = 250,
+  LEAST = 240;
 type Pen = (tag: string, attrs: Record<string, string | number>, text?: string) => void;
 
 /** Turn and shift that a flip test found, or 0 where they lie within their uncertainty. */
@@ -21,8 +24,10 @@ export function flipSays(n: FlipWords["numbers"]): string {
   return `zero ${turn}${turn_deg ? "" : " (nothing to turn)"}; axes apart ${shift}${shift_mm ? "" : " (nothing to shift)"}`;
 }
 
-/** `rolls`: the positioner has a roll axis that a flip test can tell of. `found`: the tests in the order they were made. */
-export function rangeFromAbove(rolls: boolean, found: FlipWords[]): HTMLElement {
+/** `rolls`: the positioner has a roll axis that a flip test can tell of. `found`: the tests in the order they were made.
+ * `wide`: room for the picture, in its pixels.
+ */
+export function rangeFromAbove(rolls: boolean, found: FlipWords[], wide = 640): HTMLElement {
   const last = found.slice(-2),
     titles = last.length === 2 ? ["before", "after"] : ["as measured"];
   const views = last.length ? last.map((one, i) => ({ one, title: `${titles[i]}: run ${one.run}` })) : [null];
@@ -37,18 +42,20 @@ export function rangeFromAbove(rolls: boolean, found: FlipWords[]): HTMLElement 
     if (text) one.textContent = text;
     svg.append(one);
   };
-  const width = 640,
-    each = width / views.length,
+  // Two pictures lie beside one another where there is room for both, else below one another.
+  const beside = wide / views.length >= LEAST,
+    each = beside ? wide / views.length : wide,
+    high = HIGH * (beside ? 1 : views.length),
     says = last.map((one) => `${one.run}: ${flipSays(one.numbers)}`).join("; ") || "nothing was measured";
   for (const [key, value] of Object.entries({
-    viewBox: `0 0 ${width} 250`,
+    viewBox: `0 0 ${wide} ${high}`,
     role: "img",
     "aria-label": `range from above: ${says}`,
     "font-size": 13,
     class: "range-picture",
   }))
     svg.setAttribute(key, String(value));
-  views.forEach((one, i) => above(add, rolls, i * each, each, one, most));
+  views.forEach((one, i) => above(add, rolls, beside ? [i * each, 0] : [0, i * HIGH], each, one, most));
   const words = last.length
     ? "Blue-green: the roll axis as found, enlarged. Green, dashed: as it should lie."
     : rolls
@@ -66,7 +73,7 @@ export function rangeFromAbove(rolls: boolean, found: FlipWords[]): HTMLElement 
 function above(
   add: Pen,
   rolls: boolean,
-  left: number,
+  [left, top]: [number, number],
   wide: number,
   view: { one: FlipWords; title: string } | null,
   most: { turn: number; shift: number },
@@ -74,10 +81,14 @@ function above(
   const quiet = "var(--quiet)",
     ink = "var(--ink)",
     x = left + Math.min(120, 0.33 * wide),
-    y = 132,
+    y = top + 132,
     r = Math.min(84, 0.27 * wide),
     end = left + wide - 40;
-  add("text", { x: left + 12, y: 22, fill: ink, "font-weight": 600 }, view?.title ?? "from above, as it should be");
+  add(
+    "text",
+    { x: left + 12, y: top + 22, fill: ink, "font-weight": 600 },
+    view?.title ?? "from above, as it should be",
+  );
   add("line", { x1: x, y1: y, x2: end - 8, y2: y, stroke: quiet, "stroke-dasharray": "5 5" });
   add("circle", { cx: x, cy: y, r, fill: "none", stroke: quiet });
   add("text", { x, y: y + r + 18, fill: quiet, "text-anchor": "middle" }, "azimuth axis");

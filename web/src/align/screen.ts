@@ -1,8 +1,8 @@
 /** The large picture of the align page: the range from above, the map of a beam search, or the live reading. */
 
 import { Chart } from "../draw/chart";
-import { lines } from "../draw/colours";
-import { button, fill, h, number, table } from "../draw/dom";
+import { letters, lines } from "../draw/colours";
+import { button, fill, h, number, onResize, table } from "../draw/dom";
 import { LevelMap } from "../draw/map";
 import { covering } from "../draw/scales";
 import type { Status } from "../live/live";
@@ -18,11 +18,15 @@ const NAMES: [Showing, string][] = [
   ["live", "live reading"],
 ];
 const SPAN = 40,
-  MOST = 400;
+  MOST = 400,
+  /** Between a card's edge and what it holds, pixels where letters have their usual size. */
+  PADDING = 12;
 
 export class AlignScreen {
   readonly panel = new Panel("Range from above", "card align-screen");
   private showing: Showing = "above";
+  /** The width that the picture was drawn for. */
+  private drawnFor = 640;
   private rolls = true;
   /** Until the chamber was read nobody knows what it looks like from above. */
   private chamber: "being read" | "read" | "not read" = "being read";
@@ -42,6 +46,9 @@ export class AlignScreen {
   constructor() {
     this.panel.tools.append(...this.buttons);
     this.show("above");
+    onResize(this.panel.element, () => {
+      if (this.showing === "above" && this.room() !== this.drawnFor) this.draw();
+    });
   }
 
   /** What the positioner is: only a roll axis can be told by a flip test, and no flip test is made on a mount with joints. */
@@ -112,7 +119,14 @@ export class AlignScreen {
     this.draw();
   }
 
+  /** Room for a picture in its own pixels: its words keep their size whatever the window. */
+  private room(): number {
+    const wide = this.panel.element.clientWidth;
+    return wide ? Math.max(260, Math.round(wide / letters() - 2 * PADDING)) : 640;
+  }
+
   private draw(): void {
+    this.drawnFor = this.room();
     if (this.showing === "above" && this.chamber !== "read")
       this.panel.empty(
         this.chamber === "being read" ? "The chamber is being read." : "The chamber could not be read: see below.",
@@ -120,11 +134,11 @@ export class AlignScreen {
     else if (this.showing === "above" && this.mount)
       this.panel.show(
         { key: "above", words: "as declared in chamber.toml" },
-        mountFromAbove(this.mount, this.joints.values, this.joints.words),
+        mountFromAbove(this.mount, this.joints.values, this.joints.words, this.drawnFor),
       );
     else if (this.showing === "above") {
       const words = this.flips.length ? `flip test${this.flips.length > 1 ? "s" : ""} ${this.flips.slice(-2).map((one) => one.run).join(", ")}` : "not measured yet"; // prettier-ignore
-      this.panel.show({ key: "above", words }, rangeFromAbove(this.rolls, this.flips));
+      this.panel.show({ key: "above", words }, rangeFromAbove(this.rolls, this.flips, this.drawnFor));
     } else if (this.showing === "beam") this.drawBeam();
     else this.drawLive();
   }

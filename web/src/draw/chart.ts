@@ -2,6 +2,7 @@
 
 import { letters, lines as inks } from "./colours";
 import { button, fill, h, onResize } from "./dom";
+import { freest, type Box } from "./places";
 import { fileName, saveButtons } from "./save";
 import { covering, moved, tickWords, ticks, zoomed, type Range } from "./scales";
 
@@ -203,9 +204,10 @@ export class Chart {
             v !== null && body.append(svg("circle", { cx: this.px(d.x[i]), cy: this.py(v), r: 3, fill: line.colour })),
         );
     }
-    this.peak(body, c.ink);
     this.overlay = svg("g", {});
-    this.canvas.append(body, this.overlay);
+    this.canvas.append(body);
+    this.peak(c.ink);
+    this.canvas.append(this.overlay);
     this.showCursor();
   }
 
@@ -241,7 +243,7 @@ export class Chart {
     if (mark.text) body.append(svg("text", { x: x + 4, y: TOP + 13, fill: mark.colour }, mark.text));
   }
 
-  private peak(body: SVGElement, ink: string): void {
+  private peak(ink: string): void {
     const line = this.data?.lines[this.data.peakOf ?? -1];
     if (!this.data || !line) return;
     let at = -1;
@@ -250,22 +252,35 @@ export class Chart {
     });
     if (at < 0) return;
     const x = this.px(this.data.x[at]),
-      y = this.py(line.values[at]!);
-    body.append(
+      y = this.py(line.values[at]!),
+      { w, t } = this.inner();
+    // What was zoomed away has no marker; one at the edge is drawn whole.
+    if (x < LEFT - 0.5 || x > LEFT + w + 0.5 || y < TOP - 0.5 || y > TOP + t + 0.5) return;
+    const text = `${line.values[at]!.toFixed(this.data.digits ?? 2)} at ${tickWords(this.data.x[at], [0, this.xView[1] - this.xView[0] > 5 ? 1 : 0.1])}`,
+      place = this.besides(x, y, 6.8 * text.length);
+    this.canvas.append(
       svg("path", { d: `M${x} ${y - 3}l-5 -8h10z`, fill: ink }),
       svg(
         "text",
-        {
-          x: x + 9,
-          y: y - 3 < TOP + 12 ? y + 14 : y - 4,
-          fill: ink,
-          stroke: inks().card,
-          "stroke-width": 4,
-          "paint-order": "stroke",
-        },
-        `${line.values[at]!.toFixed(this.data.digits ?? 2)} at ${tickWords(this.data.x[at], [0, 1])}`,
+        { x: place.left, y: place.top + 11, fill: ink, stroke: inks().card, "stroke-width": 4, "paint-order": "stroke" },
+        text,
       ),
-    );
+    ); // prettier-ignore
+  }
+
+  /** Where the word of a peak stands: beside, above or below its marker, and over no curve where there is such a place. */
+  private besides(x: number, y: number, wide: number): Box {
+    const d = this.data!,
+      { w, t } = this.inner(),
+      high = 14,
+      inView = (v: number) => v >= this.xView[0] && v <= this.xView[1],
+      curves = d.lines.map((line) =>
+        line.values.map((v, i) => (v !== null && Number.isFinite(v) && inView(d.x[i]) ? { x: this.px(d.x[i]), y: this.py(v) } : null)),
+      ), // prettier-ignore
+      tops = [y - 15, y - 28, y + 4, y + 18, y + 34],
+      boxes = tops.flatMap((top) => [x + 9, x - 9 - wide].map((left) => ({ left, top, wide, high })));
+    boxes.splice(2, 0, { left: x - wide / 2, top: y - 28, wide, high });
+    return freest(boxes, { left: LEFT, top: TOP, wide: w, high: t }, curves);
   }
 
   /** Put the cursor at an x, or take it away. */

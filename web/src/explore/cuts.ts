@@ -64,7 +64,10 @@ export class CutsTab implements Tab {
 
   private tools(): void {
     const { looked } = this.explorer;
-    const plane = slider("plane, from E towards H", 0, 175, 5, looked.plane, (v) => {
+    // A device of circular polarization has no E plane: its cuts count from the declared direction.
+    const round = looked.known?.basis === "circular",
+      [first, second] = round ? ["declared", "at right angles"] : ["E", "H"];
+    const plane = slider(round ? "plane, from the declared one" : "plane, from E towards H", 0, 175, 5, looked.plane, (v) => {
       looked.plane = v;
       this.explorer.changed();
     }, "°"); // prettier-ignore
@@ -93,8 +96,8 @@ export class CutsTab implements Tab {
         "div",
         { class: "row no-print" },
         plane,
-        button("E", () => set(0)),
-        button("H", () => set(90)),
+        button(first, () => set(0)),
+        button(second, () => set(90)),
         shape,
       ),
       boxes.length

@@ -6,12 +6,13 @@ import { fill, h, slider, table } from "../draw/dom";
 import { covering } from "../draw/scales";
 import { get, post } from "../request/server";
 import type { CutOfRun, CutsRun } from "../request/types";
-import { distinct } from "../scene/angles";
+import { DEG, distinct, dot, type Vector } from "../scene/angles";
+import { numberOf, put } from "../shell/address";
 import { cursor } from "../shell/cursor";
 import { Panel } from "../shell/panel";
 import type { Explorer } from "./explore";
-import { interval, kin, valueCell } from "./figures";
-import { ghz } from "./state";
+import { interval, kin, spread, valueCell } from "./figures";
+import { ghz, nearestOf } from "./state";
 import { comparing } from "./together";
 
 /** How far below the lowest level a chart goes, dB. */
@@ -24,11 +25,18 @@ export class CutsRunView {
   private tools = h("div", { class: "controls" });
   readonly element = h("div", {}, this.tools, this.cuts.element, this.figures.element, this.beside.element);
   private frequency: number | null = null;
+  /** The frequency that the address names, until it was found among the run's. */
+  private wanted = numberOf("f");
   private charts = new Map<string, Chart>();
+  private shown: CutOfRun[] = [];
+  private stopCursor: () => void;
 
-  constructor(private explorer: Pick<Explorer, "looked" | "view">) {}
+  constructor(private explorer: Pick<Explorer, "looked" | "view">) {
+    this.stopCursor = cursor.watch((at) => this.follow(at));
+  }
 
   leave(): void {
+    this.stopCursor();
     this.cuts.leave();
     this.figures.leave();
     this.beside.leave();
@@ -40,14 +48,41 @@ export class CutsRunView {
     const asked = { ...looked.one(), frequency: this.frequency };
     void this.cuts.ask(subject, (signal) => post("/api/cuts", asked, signal), (found) => {
       const at = `run ${found.of.run}, ${ghz(found.of.frequency_hz ?? 0)}`;
+      this.shown = found.cuts;
+      if (this.elsewhere(found)) return [];
       this.controls(found);
       this.table({ key: subject.key, words: at }, found);
       this.cuts.subject.textContent = at;
       this.onSphere(found, at);
       return found.cuts.map((one) => this.chart(found, one));
-    }, { keep: true }).then((found) => found && fill(this.cuts.subject, `run ${found.of.run}, ${ghz(found.of.frequency_hz ?? 0)}`)); // prettier-ignore
+    }, { keep: true }).then((found) => {
+      if (!found) return;
+      fill(this.cuts.subject, `run ${found.of.run}, ${ghz(found.of.frequency_hz ?? 0)}`);
+      this.follow(cursor.at);
+    }); // prettier-ignore
     if (this.frequency === null)
       void this.beside.ask(subject, (signal) => get("/api/campaigns", [], signal), (all) => [comparing(this.explorer, all, false)]); // prettier-ignore
+  }
+
+  /** The address names another frequency of this run: that one is asked for instead. */
+  private elsewhere(found: CutsRun): boolean {
+    const wanted = this.wanted,
+      all = found.all_hz;
+    this.wanted = null;
+    if (wanted === null) return false;
+    const index = nearestOf(all, wanted);
+    if (Math.abs(all[index] - (found.of.frequency_hz ?? 0)) < 1) return false;
+    this.frequency = index;
+    this.show();
+    return true;
+  }
+
+  /** Put the cursor of every chart where the shared one lies on its cut. */
+  private follow(at: Vector | null): void {
+    for (const one of this.shown) {
+      const i = at ? nearest(one, at) : -1;
+      this.charts.get(one.name)?.point(i < 0 ? null : one.angle_deg[i]);
+    }
   }
 
   private controls(found: CutsRun): void {
@@ -56,6 +91,7 @@ export class CutsRunView {
       now = all.findIndex((f) => Math.abs(f - (found.of.frequency_hz ?? 0)) < 1);
     const change = (index: number) => {
       this.frequency = index;
+      put({ f: String(all[index] / 1e9) });
       this.show();
     };
     fill(
@@ -68,6 +104,9 @@ export class CutsRunView {
     const c = inks(),
       chart = this.charts.get(one.name) ?? new Chart(one.label);
     this.charts.set(one.name, chart);
+    const there = (x: number | null) => (x === null ? null : directionAt(one, x));
+    chart.moved = (x) => cursor.hover(there(x));
+    chart.clicked = (x) => cursor.pin(there(x));
     const curves = [
       { name: found.components[0], values: one.co, colour: c.co, width: 2 },
       { name: found.components[1], values: one.cross, colour: c.cross },
@@ -113,6 +152,23 @@ export class CutsRunView {
   private table(subject: { key: string; words: string }, found: CutsRun): void {
     const here = kin(found.figures.filter((f) => Math.abs(f.frequency_hz - (found.of.frequency_hz ?? 0)) < 1));
     const rows = here.map((f) => [h("span", { attrs: { title: f.definition } }, f.label), valueCell(f), interval(f)]); // prettier-ignore
-    this.figures.show(subject, table(["figure", "value", "95 % interval"], rows, "figures"));
+    this.figures.show(subject, spread(table(["figure", "value", "95 % interval"], rows, "figures"), here));
   }
+}
+
+/** The measured direction of a cut that lies nearest to an angle of its axis. */
+export function directionAt(one: Pick<CutOfRun, "angle_deg" | "directions">, angle: number): Vector {
+  const i = one.angle_deg.reduce((best, v, k) => (Math.abs(v - angle) < Math.abs(one.angle_deg[best] - angle) ? k : best), 0); // prettier-ignore
+  return one.directions.slice(3 * i, 3 * i + 3) as Vector;
+}
+
+/** Which point of a cut a direction lies at, to 2 deg; -1 where it lies beside the cut. */
+export function nearest(one: Pick<CutOfRun, "angle_deg" | "directions">, at: Vector): number {
+  let best = -1,
+    most = Math.cos(2 * DEG);
+  one.angle_deg.forEach((_, i) => {
+    const c = dot(at, one.directions.slice(3 * i, 3 * i + 3) as Vector);
+    if (c > most) [best, most] = [i, c];
+  });
+  return best;
 }

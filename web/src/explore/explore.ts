@@ -31,7 +31,7 @@ export type Explorer = {
   pattern: PatternOnStage;
 };
 
-const TABS: [string, string][] = [
+export const TABS: [string, string][] = [
   ["cuts", "Cuts"],
   ["map", "Map"],
   ["frequency", "Over frequency"],
@@ -126,6 +126,7 @@ export function explorePage(view: View): Page {
             ` A trial${looked.off.length ? `, without ${looked.off.join(", ")}` : ""}${looked.gate ? `, gate ${looked.gate[1].toFixed(2)} ns about ${looked.gate[0].toFixed(2)} ns` : ""}: nothing of it is kept.`,
           )
         : null,
+      looked.moved && h("span", { class: "warn-text" }, ` ${looked.moved}`),
       ...known.edited.flatMap((line) => [h("br"), h("span", { class: "warn-text" }, line)]),
     );
   };
@@ -199,6 +200,7 @@ export function explorePage(view: View): Page {
   };
   opened.empty("The runs are being listed.");
   figures.clear("Figures stand here once a run is open.");
+  pattern.clear();
   void (async () => {
     post("/api/motion", { campaign: session.campaign }).then(
       (m) => here && view.chamber.build(m),

@@ -71,7 +71,7 @@ export class FiguresPanel {
       h(
         "div",
         { class: "scroll", attrs: { tabindex: 0, role: "region", "aria-label": "table of figures" } },
-        table(["figure", "value", third], rows, "figures"),
+        spread(table(["figure", "value", third], rows, "figures"), kin(here)),
       ),
       h("div", { class: "chart-tools" }, saving),
       !evaluated && !looked.tried ? this.evaluate() : null,
@@ -108,6 +108,17 @@ export class FiguresPanel {
       place,
     );
   }
+}
+
+/** A reason in place of a value takes the room of the interval too. */
+export function spread(made: HTMLTableElement, rows: Pick<FigureRow, "value">[]): HTMLTableElement {
+  rows.forEach((row, i) => {
+    if (row.value !== null) return;
+    const line = made.tBodies[0].rows[i];
+    line.deleteCell(2);
+    line.cells[1].colSpan = 2;
+  });
+  return made;
 }
 
 /** Figures that exist first, the others after them in their order. */

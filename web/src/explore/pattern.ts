@@ -8,7 +8,7 @@ import type { View } from "../shell/page";
 import { agrees } from "../shell/panel";
 import { overtaken, words } from "../shell/session";
 import { direction, type Vector } from "../scene/angles";
-import { BASES, ghz, type Component, type Looked } from "./state";
+import { BASES, ghz, SHOWN, type Component, type Looked } from "./state";
 
 export type Scale = { low: number; high: number; unit: string };
 
@@ -43,7 +43,7 @@ export class PatternOnStage {
     this.shape = this.asked = "";
     this.view.sphere.clear();
     this.view.sphere.scaleBar(null);
-    fill(this.view.stage.caption);
+    fill(this.view.stage.caption, "Nothing of a run is drawn here yet.");
     fill(this.view.stage.readout);
   }
 
@@ -125,18 +125,13 @@ export class PatternOnStage {
   controls(): HTMLElement {
     const { looked } = this;
     const names = BASES.map(([key, text]): [string, string] => [key, text]);
-    const shown: [string, string][] = [
-      ["total", "total"],
-      ["first", "first component"],
-      ["second", "second component"],
-    ];
     return h("div", { class: "row" },
       choice("components", names, looked.basis, (v) => {
         looked.basis = v as typeof looked.basis;
         looked.basisChosen = true;
         this.changed();
       }),
-      choice("shown", shown, looked.component, (v) => {
+      choice("shown", SHOWN, looked.component, (v) => {
         looked.component = v as Component;
         this.changed();
       }),

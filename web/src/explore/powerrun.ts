@@ -5,11 +5,12 @@ import { LevelMap } from "../draw/map";
 import { post } from "../request/server";
 import type { PowerView } from "../request/types";
 import { direction, thetaPhi, type Vector } from "../scene/angles";
+import { numberOf, put } from "../shell/address";
 import { cursor } from "../shell/cursor";
 import { Panel } from "../shell/panel";
 import type { Explorer } from "./explore";
-import { interval, kin, valueCell } from "./figures";
-import { ghz } from "./state";
+import { interval, kin, spread, valueCell } from "./figures";
+import { ghz, nearestOf } from "./state";
 
 export class PowerRunView {
   private panel = new Panel("Total of both polarizations", "card tab-card");
@@ -17,6 +18,8 @@ export class PowerRunView {
   private tools = h("div", { class: "controls row" });
   private map = new LevelMap("total level over all directions");
   private frequency: number | null = null;
+  /** The frequency that the address names, until it was found among the run's. */
+  private wanted = numberOf("f");
   private stopCursor: () => void;
   readonly element = h("div", {}, this.tools, this.panel.element, this.figures.element);
 
@@ -44,7 +47,7 @@ export class PowerRunView {
       .ask(
         subject,
         (signal) => post("/api/power", asked, signal),
-        (found) => this.draw(found, subject),
+        (found) => (this.elsewhere(found) ? [] : this.draw(found, subject)),
         { keep: true },
       )
       .then((found) => found && fill(this.panel.subject, `${subject.words}, ${ghz(found.of.frequency_hz ?? 0)}`));
@@ -55,7 +58,10 @@ export class PowerRunView {
     this.controls(found);
     const here = kin(found.figures.filter((f) => Math.abs(f.frequency_hz - (found.of.frequency_hz ?? 0)) < 1));
     const rows = here.map((f) => [h("span", { attrs: { title: f.definition } }, f.label), valueCell(f), interval(f)]);
-    this.figures.show({ key: subject.key, words: at }, table(["figure", "value", "95 % interval"], rows, "figures"));
+    this.figures.show(
+      { key: subject.key, words: at },
+      spread(table(["figure", "value", "95 % interval"], rows, "figures"), here),
+    );
     const known = found.total.filter((v): v is number => v !== null),
       high = Math.ceil(known.reduce((a, b) => Math.max(a, b), -200) / 5) * 5,
       scale = { low: high - this.explorer.looked.span, high, unit: found.unit };
@@ -82,7 +88,7 @@ export class PowerRunView {
     fill(
       this.tools,
       all.length > 1 &&
-        slider("frequency", 0, all.length - 1, 1, now, (i) => this.change(i), "", (i) => ghz(all[i])),
+        slider("frequency", 0, all.length - 1, 1, now, (i) => this.change(i, all), "", (i) => ghz(all[i])),
       found.states.length > 1 &&
         choice("state", found.states.map((s) => [s, s]), looked.state ?? found.states[0], (s) => {
           looked.state = s;
@@ -92,9 +98,19 @@ export class PowerRunView {
     ); // prettier-ignore
   }
 
-  private change(index: number): void {
+  private change(index: number, all: number[]): void {
     this.frequency = index;
+    put({ f: String(all[index] / 1e9) });
     this.show();
+  }
+
+  /** The address names another frequency of this run: that one is asked for instead. */
+  private elsewhere(found: PowerView): boolean {
+    const index = this.wanted === null ? -1 : nearestOf(found.all_hz, this.wanted);
+    this.wanted = null;
+    if (index < 0 || Math.abs(found.all_hz[index] - (found.of.frequency_hz ?? 0)) < 1) return false;
+    this.change(index, found.all_hz);
+    return true;
   }
 
   private place([x, y, z]: Vector): { row: number; column: number } {

@@ -22,6 +22,11 @@ export const COORDINATES: [CoordinatesName, string][] = [
   ["alpha-epsilon", "alpha, epsilon"],
   ["u-v", "direction cosines u, v"],
 ];
+export const SHOWN: [Component, string][] = [
+  ["total", "total"],
+  ["first", "first component"],
+  ["second", "second component"],
+];
 
 function oneOf<T extends string>(text: string, all: [T, string][], otherwise: T): T {
   return all.find(([key]) => key === text)?.[0] ?? otherwise;
@@ -29,6 +34,11 @@ function oneOf<T extends string>(text: string, all: [T, string][], otherwise: T)
 
 export function ghz(hz: number): string {
   return `${(hz / 1e9).toFixed(3)} GHz`;
+}
+
+/** Which frequency of a run lies nearest to one in GHz, as the address has it. */
+export function nearestOf(all_hz: readonly number[], ghz: number): number {
+  return all_hz.reduce((best, f, i) => (Math.abs(f - 1e9 * ghz) < Math.abs(all_hz[best] - 1e9 * ghz) ? i : best), 0);
 }
 
 export class Looked {
@@ -42,11 +52,13 @@ export class Looked {
   /** Somebody chose the components; else those of the device's declared polarization are shown. */
   basisChosen = value("basis") !== "";
   coordinates = oneOf(value("coords"), COORDINATES, "theta-phi");
-  component = oneOf<Component>(value("shown"), [["total", ""], ["first", ""], ["second", ""]], "total"); // prettier-ignore
+  component = oneOf(value("shown"), SHOWN, "total");
   beside: string[] = value("beside") ? value("beside").split(" ") : [];
   tab = value("tab") || "cuts";
   span = numberOf("span") ?? 50;
   known: Overview | null = null;
+  /** Where the address asked for a frequency that this run does not hold: which, and which is shown. */
+  moved = "";
 
   /** Something else than the recipe as it stands. */
   get tried(): boolean {
@@ -70,12 +82,11 @@ export class Looked {
     if (!this.basisChosen) this.basis = known.basis;
     const all = known.frequency_hz,
       wanted = numberOf("f");
-    if (wanted !== null)
-      this.frequency = all.reduce(
-        (best, f, i) => (Math.abs(f - 1e9 * wanted) < Math.abs(all[best] - 1e9 * wanted) ? i : best),
-        0,
-      );
-    else if (this.frequency < 0 || this.frequency >= all.length) this.frequency = known.shown;
+    if (wanted !== null) {
+      this.frequency = nearestOf(all, wanted);
+      const off = Math.abs(all[this.frequency] - 1e9 * wanted) > 1e-6 * Math.abs(1e9 * wanted);
+      this.moved = off ? `${ghz(1e9 * wanted)} of the address was not measured: the nearest is shown.` : "";
+    } else if (this.frequency < 0 || this.frequency >= all.length) this.frequency = known.shown;
     this.keep();
   }
 
@@ -83,7 +94,7 @@ export class Looked {
   keep(step = false): void {
     const whole = (v: number, otherwise: number) => (v === otherwise ? "" : String(v));
     put({
-      run: this.run, state: this.state ?? "", tab: this.tab === "cuts" ? "" : this.tab, f: this.known ? String(this.hz / 1e9) : "",
+      run: this.run, state: this.state ?? "", tab: this.tab === "cuts" ? "" : this.tab, f: this.known ? String(this.hz / 1e9) : value("f"),
       plane: whole(this.plane, 0), basis: this.basisChosen ? this.basis : "", coords: this.coordinates === "theta-phi" ? "" : this.coordinates,
       shown: this.component === "total" ? "" : this.component, beside: this.beside.join(" "), off: this.off.join(" "),
       gate: this.gate ? this.gate.join(" ") : "", span: whole(this.span, 50),

@@ -149,11 +149,15 @@ export function scanPage(view: View): Page {
     view.sphere.dots([], { low: 0, high: 1, unit: "dB" });
     fill(view.stage.caption, `Planned: ${distinct(directions).length} directions, none measured.`);
   };
+  const joints = (s: Status) =>
+    (s.joints?.length && s.campaign === view.chamber.whose && view.chamber.stand?.mount?.joints) || [];
   const reading = (s: Status) => {
     const level = s.level_db,
       weak = typeof level === "number" && typeof s.noise_db === "number" && level < s.noise_db + 10;
     const rows: [string, string][] = [
       ...(s.axes ?? []).map((a, i): [string, string] => [a, withUnit(s.position_deg?.[i], 2, "°")]),
+      // Azimuth, roll and probe of such a mount are coordinates: what really moves stands beside them.
+      ...joints(s).map((one, i): [string, string] => [`joint ${one.name}`, withUnit(s.joints?.[i], 2, ` ${one.unit}`)]),
       ["last sweep", withUnit(level, 1, " dB (S21)")],
       ["strongest", withUnit(s.strongest_db, 1, " dB")],
       ["noise, as planned", withUnit(s.noise_db, 1, " dB")],

@@ -214,7 +214,7 @@ export class MountBodies {
     // Beside the axis, where no rod is: across to it and to what is up.
     const side = combine(1, cross(this.mount.up as Vector, axis), 0.01, [1, 0, 0]),
       away = Math.hypot(...side) > 0.5 ? scaled(1 / Math.hypot(...side), side) : ([1, 0, 0] as Vector);
-    this.stage.label(joint.name, combine(1, at, 0.22, away), group, "quiet", false);
+    this.stage.label(joint.name, combine(1, at, 0.12, away), group, "joint", false, at);
   }
 
   private addSolid(one: MountSolid): void {

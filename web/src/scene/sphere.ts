@@ -108,7 +108,7 @@ export class DirectionSphere {
         ),
       );
       geometry.setAttribute("color", new BufferAttribute(new Float32Array(cells.directions.length), 3));
-      const size = count > 6000 ? 0.012 : count > 1500 ? 0.02 : 0.03;
+      const size = count > 6000 ? 0.012 : count > 1500 ? 0.02 : count > 400 ? 0.03 : 0.045;
       this.points = new Points(geometry, new PointsMaterial({ size, vertexColors: true }));
       this.points.frustumCulled = false;
       this.drawn.add(this.points);

@@ -18,8 +18,10 @@ import {
   WebGLRenderer,
 } from "three";
 import { OrbitControls } from "three/addons/controls/OrbitControls.js";
+import { letters } from "../draw/colours";
 import { button, fill, h } from "../draw/dom";
 import { keep, kept } from "../shell/kept";
+import { apart, type Rank, type Spot } from "./labels";
 
 /** Radius of the sphere of directions. */
 export const RADIUS = 0.5;
@@ -47,7 +49,9 @@ export const SWINGS = 1.5;
 /** What the camera looks at: between sphere and probe, or the sphere where the probe goes around it. */
 const MIDDLE = 0.22;
 
-type Label = { element: HTMLElement; at: Vector3; parent: Group; hides: boolean };
+type Label = { element: HTMLElement; at: Vector3; parent: Group; hides: boolean; text: string; rank: Rank; letter: boolean; of: Vector3 | null }; // prettier-ignore
+/** Height of the words in the scene, pixels, where the page's letters have their usual size. */
+const LETTERS = 10.8;
 export type Picked = (direction: [number, number, number]) => void;
 
 export class Stage {
@@ -207,11 +211,28 @@ export class Stage {
     this.ask();
   }
 
-  /** Put a letter or a number at a place of a group; `hides`: not shown behind the sphere. */
-  label(text: string, at: [number, number, number], parent: Group, kind = "", hides = true): void {
+  /** Put a letter or a number at a place of a group; `hides`: not shown behind the sphere; `of`: what it names, which it leaves free. */
+  label(
+    text: string,
+    at: [number, number, number],
+    parent: Group,
+    kind = "",
+    hides = true,
+    of?: [number, number, number],
+  ): void {
     const element = h("span", { class: kind }, text);
     this.labels.append(element);
-    this.marks.push({ element, at: new Vector3(...at), parent, hides });
+    const rank = kind === "ring" ? "number" : kind === "joint" ? "name" : "fixed";
+    this.marks.push({
+      element,
+      at: new Vector3(...at),
+      parent,
+      hides,
+      text,
+      rank,
+      letter: kind.startsWith("letter"),
+      of: of ? new Vector3(...of) : null,
+    });
   }
 
   clearLabels(parent: Group): void {
@@ -279,16 +300,29 @@ export class Stage {
     const centre = this.device.getWorldPosition(new Vector3()),
       eye = this.camera.position;
     const p = new Vector3(),
+      q = new Vector3(),
       toEye = eye.clone().sub(centre);
+    const spots: (Spot & { mark: Label })[] = [],
+      em = LETTERS * letters();
     for (const mark of this.marks) {
       p.copy(mark.at);
       mark.parent.localToWorld(p);
       const behind = mark.hides && p.clone().sub(centre).dot(toEye) < 0;
       p.project(this.camera);
       mark.element.hidden = behind || p.z > 1;
-      if (!mark.element.hidden)
-        mark.element.style.transform = `translate(${(((p.x + 1) / 2) * width).toFixed(1)}px, ${(((1 - p.y) / 2) * height).toFixed(1)}px) translate(-50%, -50%)`;
+      if (mark.element.hidden) continue;
+      const size = mark.letter ? 1.4 * em : em,
+        wide = 0.6 * size * mark.text.length + 4,
+        aside = mark.of ? Math.sign(p.x - mark.parent.localToWorld(q.copy(mark.of)).project(this.camera).x) : 0;
+      // The word of a body goes on from it, to the side on which it stands.
+      spots.push({ mark, rank: mark.rank, x: ((p.x + 1) / 2) * width + (aside * wide) / 2, y: ((1 - p.y) / 2) * height, wide, high: 1.25 * size }); // prettier-ignore
     }
+    apart(spots).forEach((by, i) => {
+      const { mark, x, y } = spots[i];
+      mark.element.hidden = by === null;
+      if (by !== null)
+        mark.element.style.transform = `translate(${x.toFixed(1)}px, ${(y + by).toFixed(1)}px) translate(-50%, -50%)`;
+    });
   }
 
   /** The direction of the device frame under the pointer, if it is on the sphere. */

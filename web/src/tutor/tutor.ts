@@ -28,7 +28,7 @@ import { ofMount, QUESTIONS, quiz } from "./quiz";
 
 /** One of the three stacks, or the campaign's own mount where it is described by joints. */
 type Shown = Geometry | "mount";
-const STANDS: [Geometry, string][] = [
+export const STANDS: [Geometry, string][] = [
   ["roll-over-azimuth", "roll over azimuth"],
   ["azimuth-over-elevation", "azimuth over elevation"],
   ["elevation-over-azimuth", "elevation over azimuth"],

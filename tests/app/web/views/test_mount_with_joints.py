@@ -153,10 +153,21 @@ def test_readouts_become_the_homes_of_joints(tmp_path):
         (folder / "chamber.toml.two").read_text("utf-8"),
     )
     text = path.read_text("utf-8")
-    for wrong, words in (({"telescope": 401.0}, "home_deg = 401 must be from -400 to 400"), ({"mast": 1.0}, "must be one of turntable")):  # fmt: skip
+    for wrong, words in (({"telescope": 401.0}, "home_mm = 401 must be from -400 to 400 mm"), ({"mast": 1.0}, "must be one of turntable")):  # fmt: skip
         with pytest.raises(InputError, match=words):
             page.save_readouts(folder, "home", wrong, "three")
     assert path.read_text("utf-8") == text and not (folder / "chamber.toml.three").exists()
+    # What shifts is said in the words and the unit of its file, what turns in degrees.
+    for old, new, words in (
+        ("max_mm = 400", "max_mm = 9000", "max_mm = 9000: must be a number from -3600 to 3600 mm"),
+        ("speed_mm_s = 200\n", "", "speed_mm_s: missing; needs a number from 0.01 to 1000 mm/s"),
+        ("max_mm = 400", "max_mm = -900", "max_mm = -900 must be above min_mm = -400 mm"),
+        ("max_deg = 370", "max_deg = 9999", "max_deg = 9999: must be a number from -3600 to 3600 deg"),
+    ):
+        assert old in text
+        path.write_text(text.replace(old, new, 1), "utf-8")
+        with pytest.raises(InputError, match=words):
+            Campaign.load(folder)
 
 
 def test_aim_and_goto_from_the_command_line(on_an_arm):

@@ -270,7 +270,8 @@ def save_readouts(folder: Path, entry: Literal["home", "zero"], values: dict[str
     known = chamber.driven_table
     faults = [f"axis = {name!r}: must be one of {', '.join(known)}" for name in values if name not in known]
     faults += [
-        f"{name}: readout {value:g} must be from {known[name].min_deg:g} to {known[name].max_deg:g} (the limits of {name})"
+        f"{name}: readout {value:g} must be from {known[name].min_deg:g} to {known[name].max_deg:g} "
+        f"{known[name].unit} (the limits of {name})"
         for name, value in values.items()
         if entry == "zero" and name in known and not known[name].min_deg <= value <= known[name].max_deg
     ]
