@@ -21,7 +21,8 @@ if TYPE_CHECKING:
 #: Slices that disagree by more than this wait for a person; or by this much more than declared echoes, or noise, make them, dB.
 LOOK_DB, ABOVE_ECHOES_DB, ABOVE_NOISE_DB = -20.0, 10.0, 6.0
 WORDS: dict[RollFault, str] = {
-    "reversed": "the roll or the probe's roll turns the other way. Jog both by a degree, correct the sense, and measure again",
+    "reversed": "the roll or the probe's roll turns the other way, or one of two ports has the other sign. Jog both rolls by a degree, "
+    "correct the sense, and measure again",
     "probe still": "the probe's roll stood still while it was to follow. Look at its motor and its word, and measure again",
     "roll still": "the roll stood still, or the probe's roll turned twice as far. Look at their motors and counts, and measure again",
 }
