@@ -14,7 +14,8 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from colure.analysis.findings.finding import Finding
-from colure.analysis.findings.slices import at_fault, slice_findings
+from colure.analysis.findings.fit import fit_findings
+from colure.analysis.findings.slices import slice_findings
 from colure.analysis.findings.wave_at_peak import NEEDED, StatedValue, readings, wave_findings
 from colure.analysis.steps.agreement import NOTHING_DB, level_db
 from colure.geometry.conventions import SPEED_OF_LIGHT, FloatArray, amplitude_db, power_db, wavenumber
@@ -35,8 +36,6 @@ SPHERE_MARGIN_DB = 1.0
 #: Strongest sweep over the noise, below which a search for maxima follows the noise, dB. Noise alone reads 10 to 15 dB, the
 #: largest of thousands of sweeps; a true 9 dB reads 15 and a true 19 dB 22 (counted by simulation).
 SNR_LOOK_DB, SNR_WRONG_DB = 25.0, 18.0
-#: What does not fit the declared size, below the peak, that is more than an anechoic room's echoes ever are, dB.
-MISFIT_WRONG_DB, MISFIT_LOOK_ABOVE_DB = -25.0, 10.0
 LEVELS = ("gain_dbi", "efficiency_db", "eirp_dbm", "trp_dbm", "eis_dbm", "tis_dbm")
 
 
@@ -58,7 +57,7 @@ def sanity(processed: Processed, figures: Sequence[Figure] = ()) -> list[Finding
         *_efficiency(read),
         *wave_findings({name: read.of(name) for name in NEEDED}, device),
         *slice_findings(processed, chamber),
-        *([] if at_fault(processed, chamber) else _misfit(processed, chamber, device)),
+        *fit_findings(processed, chamber, device),
         *_complete(processed),
         *_conditions(processed),
     ]
@@ -195,27 +194,6 @@ def _efficiency(read: _StatedFigures) -> Iterator[Finding]:
         "its cable, its place"
     )
     yield Finding("efficiency", NOTHING_DB, text, NOT_TO_BE_USED, LEVELS)
-
-
-def _misfit(processed: Processed, chamber: Chamber, device: Device) -> Iterator[Finding]:
-    """Tell waves beyond the declared size: what does not fit is far more than a room's echoes leave."""
-    sphere, step = processed.sphere, processed.step
-    if not sphere.whole or step.direct or sphere.one_polarization or step.rings is not None:
-        return
-    rest = np.sum(np.abs(sphere.field - step.refitted(sphere.field)) ** 2, axis=1)
-    weight = np.sin(sphere.theta)[:, None]
-    mean = np.sum(rest * weight, axis=(-2, -1)) / (np.sum(weight) * sphere.phi.size)
-    noise = processed.budget.noise_sigma**2 * 2.0
-    peak = np.max(np.sum(np.abs(sphere.field) ** 2, axis=1), axis=(-2, -1))
-    level = level_db(float(np.sqrt(max(0.0, float(np.max((mean - noise) / peak))))))
-    if level <= min(MISFIT_WRONG_DB, chamber.echo_level_db + MISFIT_LOOK_ABOVE_DB):
-        return
-    size = " x ".join(f"{x:g}" for x in device.size_mm)
-    text = (
-        f"a part of {level:.1f} dB relative to the peak does not fit a device of {size} mm at the declared place: it is larger, stands elsewhere, or moved. "
-        "Correct size_mm and offset_mm in device.toml and measure again"
-    )
-    yield Finding("size", level, text, NOT_TO_BE_USED if level > MISFIT_WRONG_DB else "look")
 
 
 def _complete(processed: Processed) -> Iterator[Finding]:

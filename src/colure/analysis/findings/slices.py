@@ -28,33 +28,34 @@ WORDS: dict[RollFault, str] = {
 }
 
 
-def at_fault(processed: Processed, chamber: Chamber) -> RollFault:
-    """Return which roll the slices accuse, if they disagree by more than room and noise make them; else nothing."""
+def disagreement(processed: Processed, chamber: Chamber) -> BoresightAgreement | None:
+    """Return how the slices disagree about the boresight, if they do so by more than room and noise make them."""
     agreement = processed.boresight
-    return "" if agreement is None or agreement.spread_db <= _limit_db(processed, chamber) else agreement.turned
+    return None if agreement is None or agreement.spread_db <= _limit_db(processed, chamber) else agreement
 
 
 def slice_findings(processed: Processed, chamber: Chamber) -> list[Finding]:
     """Return what the slices say of each other at the boresight."""
-    agreement = processed.boresight
-    if agreement is None:
+    if processed.boresight is None:
         return []
-    fault = at_fault(processed, chamber)
-    if fault:
-        return [Finding("pole", agreement.spread_db, _accused(agreement, fault), NOT_TO_BE_USED)]
-    text = (
-        f"every slice saw the boresight; the readings differ by {agreement.spread_db:.1f} dB rms relative to the peak"
-    )
-    if agreement.spread_db <= _limit_db(processed, chamber):
-        return [Finding("pole", agreement.spread_db, text)]
+    spread = processed.boresight.spread_db
+    text = f"every slice saw the boresight; the readings differ by {spread:.1f} dB rms relative to the peak"
+    bad = disagreement(processed, chamber)
+    if bad is None:
+        return [Finding("pole", spread, text)]
+    if bad.turned or bad.apart_deg:
+        return [Finding("pole", spread, _accused(bad), NOT_TO_BE_USED)]
     text += ". No sense of a roll explains it: look at the cable, the reference points and the device's mount"
-    return [Finding("pole", agreement.spread_db, text, "look")]
+    return [Finding("pole", spread, text, "look")]
 
 
-def _accused(agreement: BoresightAgreement, fault: RollFault) -> str:
+def _accused(bad: BoresightAgreement) -> str:
+    both = f"the slices disagree about the boresight by {bad.spread_db:.1f} dB relative to the peak, and by {bad.left_db:.1f} dB"
+    if bad.turned:
+        return f"{both} if {WORDS[bad.turned]}"
+    rolls = ", ".join(f"{one:g}" for one in bad.apart_deg)
     return (
-        f"the slices disagree about the boresight by {agreement.spread_db:.1f} dB relative to the peak, and by "
-        f"{agreement.left_db:.1f} dB if {WORDS[fault]}"
+        f"{both} without those at {rolls} deg: sweeps there went wrong. Look at connectors and cable, and measure again"
     )
 
 

@@ -59,12 +59,15 @@ class BoresightAgreement:
     turned
         What takes most of it away, if anything does. `reversed`: one of the two rolls turns the other way; `probe still`: the
         probe did not follow the roll; `roll still`: the roll did not move.
+    apart_deg
+        Roll of the few slices without which the others agree, degrees, if there are such.
     left_db
         Rms of the differences once that is taken out; the spread itself where nothing is.
     """
 
     spread_db: float
     turned: RollFault = ""
+    apart_deg: tuple[float, ...] = ()
     left_db: float = NOTHING_DB
 
 
@@ -83,9 +86,32 @@ def boresight_agreement(record: xr.Dataset, chamber: Chamber) -> BoresightAgreem
     left_db = {name: _left_db(hands, phi_deg, turns, peak) for name, turns in ROLL_TURNS.items()}
     spread_db = left_db[""]
     turned = min(left_db, key=left_db.__getitem__)
-    if phi_deg.size < LEAST_SLICES or left_db[turned] > spread_db - EXPLAINED_DB:
-        return BoresightAgreement(spread_db, "", spread_db)
-    return BoresightAgreement(spread_db, turned, left_db[turned])
+    if phi_deg.size < LEAST_SLICES:
+        return BoresightAgreement(spread_db, left_db=spread_db)
+    if left_db[turned] <= spread_db - EXPLAINED_DB:
+        return BoresightAgreement(spread_db, turned, left_db=left_db[turned])
+    apart, others_db = _apart(fixed, peak, below_db=spread_db - EXPLAINED_DB)
+    if not apart:
+        return BoresightAgreement(spread_db, left_db=spread_db)
+    return BoresightAgreement(spread_db, apart_deg=tuple(sorted(float(phi_deg[n]) for n in apart)), left_db=others_db)
+
+
+def _apart(fixed: ComplexArray, peak: float, *, below_db: float) -> tuple[list[int], float]:
+    """Return the slices without which the others of (2, slice, frequency) differ by less than so much, and that difference.
+
+    One after the other, each the one that is farthest from the mean of the others; none if a quarter of them is not enough.
+    """
+    kept = list(range(fixed.shape[1]))
+    apart: list[int] = []
+    while 4 * (len(apart) + 1) <= fixed.shape[1]:
+        now = fixed[:, kept]
+        off = np.sum(np.abs(now - now.mean(axis=1, keepdims=True)) ** 2, axis=(0, 2))
+        apart.append(kept.pop(int(np.argmax(off))))
+        others = fixed[:, kept]
+        rms = np.sqrt(np.mean(np.abs(others - others.mean(axis=1, keepdims=True)) ** 2))
+        if (left_db := level_db(float(rms / peak))) <= below_db:
+            return apart, left_db
+    return [], NOTHING_DB
 
 
 def _left_db(hands: ComplexArray, phi_deg: FloatArray, turns: int, peak: float) -> float:

@@ -1,0 +1,97 @@
+"""What does not fit the waves of the declared device, and what it comes from: the plainest cause that explains it is named.
+
+Axes that never moved, a roll that the slices accuse, single sweeps, a single frequency; a device of another size where nothing
+of this is true.
+"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from colure.analysis.findings.finding import Finding, Severity
+from colure.analysis.findings.slices import disagreement
+from colure.analysis.findings.sweeps_apart import misfit_power, sweeps_apart
+from colure.analysis.steps.agreement import NOTHING_DB
+from colure.geometry.conventions import FloatArray, power_db
+from colure.model.figure import NOT_TO_BE_USED
+from colure.model.plan import Role
+from colure.model.record import of_role
+
+if TYPE_CHECKING:
+    from colure.analysis.pipeline.recipe import Processed
+    from colure.model.chamber import Chamber
+    from colure.model.device import Device
+
+#: What does not fit the declared size, below the peak, that is more than an anechoic room's echoes ever are, dB.
+MISFIT_WRONG_DB, MISFIT_LOOK_ABOVE_DB = -25.0, 10.0
+#: A frequency stands alone if so much more does not fit there than at the median of at least so many, dB.
+ALONE_DB, LEAST_FREQUENCIES = 10.0, 3
+#: Sweeps that differ by less than this share of their mean saw nothing move: no antenna radiates alike in all directions and
+#: polarizations (a consequence of the hairy-ball theorem; H. F. Mathis, Proc. IRE 39:970, 1951, from memory).
+STILL = 0.02
+
+
+def fit_findings(processed: Processed, chamber: Chamber, device: Device) -> list[Finding]:
+    """Return what the misfit says: one finding at most."""
+    sphere, step = processed.sphere, processed.step
+    if not sphere.whole or step.direct or sphere.one_polarization or step.rings is not None:
+        return []
+    if _still(processed):
+        text = (
+            "all sweeps of the scan read the same: the axes did not move, or what was read is not the device. Look at motors, couplings "
+            "and the switch between device and reference"
+        )
+        return [Finding("motion", NOTHING_DB, text, NOT_TO_BE_USED)]
+    bad = disagreement(processed, chamber)
+    if bad is not None and bad.turned:
+        return []
+    levels_db = _misfit_db(processed)
+    level = float(levels_db.max())
+    large = level > min(MISFIT_WRONG_DB, chamber.echo_level_db + MISFIT_LOOK_ABOVE_DB)
+    # Most of what a room echoes fits the device's waves: what does not is far below the echoes themselves.
+    asked = large or bad is not None or level > chamber.echo_level_db
+    apart = sweeps_apart(sphere, step, poles=bad is not None) if asked else None
+    if apart is not None:
+        return [Finding("sweeps", apart.with_db, apart.text, NOT_TO_BE_USED)]
+    if not large:
+        return []
+    severity: Severity = NOT_TO_BE_USED if level > MISFIT_WRONG_DB else "look"
+    return [_at_one_frequency(processed, levels_db, severity) or _of_another_size(device, level, severity)]
+
+
+def _at_one_frequency(processed: Processed, levels_db: FloatArray, severity: Severity) -> Finding | None:
+    worst, others = int(np.argmax(levels_db)), float(np.median(levels_db))
+    if levels_db.size < LEAST_FREQUENCIES or levels_db[worst] - others < ALONE_DB:
+        return None
+    text = (
+        f"a part of {levels_db[worst]:.1f} dB relative to the peak does not fit the device at {processed.frequency_hz[worst] / 1e9:.3f} GHz, "
+        f"and {others:.1f} dB at most frequencies: another transmitter, or a fault of receiver or device there"
+    )
+    return Finding("frequency", float(levels_db[worst]), text, severity)
+
+
+def _of_another_size(device: Device, level: float, severity: Severity) -> Finding:
+    size = " x ".join(f"{x:g}" for x in device.size_mm)
+    text = (
+        f"a part of {level:.1f} dB relative to the peak does not fit a device of {size} mm at the declared place: it is larger, "
+        "stands elsewhere, or moved. Correct size_mm and offset_mm in device.toml and measure again"
+    )
+    return Finding("size", level, text, severity)
+
+
+def _misfit_db(processed: Processed) -> FloatArray:
+    """Return by frequency what does not fit beyond the noise, relative to the peak, dB."""
+    sphere = processed.sphere
+    mean = misfit_power(sphere, sphere.field - processed.step.refitted(sphere.field))
+    noise = processed.budget.noise_sigma**2 * 2.0
+    peak = np.max(np.sum(np.abs(sphere.field) ** 2, axis=1), axis=(-2, -1))
+    return np.asarray(power_db(np.maximum((mean - noise) / peak, 10.0 ** (NOTHING_DB / 10.0))))
+
+
+def _still(processed: Processed) -> bool:
+    """Tell whether every port read the same all over the scan."""
+    trace = of_role(processed.budget.sweeps.record, Role.SCAN)["trace"].values
+    mean = trace.mean(axis=0)
+    return bool(np.sum(np.abs(trace - mean) ** 2) <= STILL**2 * trace.shape[0] * np.sum(np.abs(mean) ** 2))
