@@ -17,6 +17,10 @@ import xarray as xr
 from click.testing import CliRunner
 
 from colure.app.cli import main
+from colure.app.storage.begun import edits_since
+from colure.app.storage.folders import run_folder
+from colure.app.storage.kept_figures import kept_figures
+from colure.app.storage.kept_report import kept_report
 from colure.errors import InputError
 from colure.model.admission import require_bounded, require_readable_apart
 from colure.model.files import _add_checksum, attribute_of, open_dataset, save_dataset
@@ -212,3 +216,45 @@ def test_a_campaign_that_would_hang_or_fill_the_memory_is_refused(campaign_folde
         assert busy_s() - before_s < 2.0
     shutil.rmtree(campaign_folder)
     assert CliRunner().invoke(main, ["plan", str(campaign_folder)]).exit_code == 2
+
+
+def a_pipe(path):
+    os.mkfifo(path)
+
+
+def a_device(path):
+    path.symlink_to("/dev/zero")
+
+
+def three_gigabytes(path):
+    path.write_bytes(b'{"a": "')
+    os.truncate(path, 3 << 30)  # holes: it takes no room on the disk
+
+
+def brackets_in_brackets(path):
+    path.write_text("[" * 200_000, encoding="utf-8")
+
+
+def half_a_file(path):
+    path.write_text('{"a": ', encoding="utf-8")
+
+
+BAD_JSON = {
+    a_pipe: "is a pipe", a_device: "is a device", three_gigabytes: "must be at most 20000000 bytes",
+    brackets_in_brackets: "brackets in brackets", half_a_file: "cannot be read",
+}  # fmt: skip
+
+
+@pytest.mark.skipif(os.name == "nt", reason="wants pipes and devices of POSIX")
+@pytest.mark.parametrize("make", BAD_JSON, ids=lambda make: make.__name__)
+def test_a_file_of_a_run_that_would_hang_or_fill_the_memory_is_refused(tmp_path, make):
+    """What a run keeps of its beginning is needed: without it the present chamber would be used without a word."""
+    run = run_folder(tmp_path, "first")
+    run.path.mkdir(parents=True)
+    make(run.path / "begun.json")
+    with pytest.raises(InputError, match=f"runs.first.begun.json: .*{BAD_JSON[make]}.*remove it"):
+        edits_since(run, None)
+    # Of what was only kept to save time nothing is left.
+    make(run.path / "figures-kept.json")
+    make(run.path / "report-kept.json")
+    assert kept_figures(run, "key", []) is None and kept_report(run, "key") is None

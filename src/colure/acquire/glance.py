@@ -61,7 +61,7 @@ def glance(path: Path) -> Glance | None:
             database.close()
         total = len(json.loads(told["plan"])["role"])
         return Glance(int(measured), total, ends[0], ends[1], str(json.loads(told["plan_hash"])))
-    except (apsw.Error, KeyError, ValueError, TypeError, struct.error):
+    except (apsw.Error, KeyError, ValueError, TypeError, struct.error, RecursionError):
         return None
 
 
@@ -94,7 +94,7 @@ def rows_so_far(path: Path) -> tuple[Plan, list[Row], dict[str, Any]] | None:
             database.close()
     except apsw.Error as error:
         raise unreadable(path, error) from None
-    except ValueError as error:
+    except (ValueError, RecursionError) as error:
         raise JournalError(f"{path.name}: cannot be read as a journal: {error}") from None
     for seq, body, crc in rows:
         if zlib.crc32(body) != crc:

@@ -261,7 +261,7 @@ class Journal:
             return json.loads(row[0])
         except apsw.Error as error:
             raise unreadable(self.path, error) from None
-        except (ValueError, TypeError, AttributeError) as error:
+        except (ValueError, TypeError, AttributeError, RecursionError) as error:
             raise JournalError(f"{self.path.name}: entry {key} cannot be read: {error}") from None
 
     def note(self, kind: str, text: str, wall_time: float) -> None:

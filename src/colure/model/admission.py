@@ -7,6 +7,7 @@ written; its links and declared sizes are looked at here, which takes millisecon
 
 from __future__ import annotations
 
+import json
 import os
 import stat
 import subprocess
@@ -26,6 +27,8 @@ LARGEST_DECLARED_BYTES, MOST_PACKED, FREE_BYTES = 8 << 30, 1100, 64 << 20
 LARGEST_CHUNK_BYTES, LARGEST_ATTRIBUTE_BYTES, MOST_OBJECTS = 256 << 20, 16 << 20, 20_000
 #: What the child may take: memory, bytes at a time, processor time (s), and bytes of the file for which it gets one second more.
 CHILD_BYTES, PIECE_BYTES, CHILD_CPU_S, BYTES_PER_S = 1 << 30, 16 << 20, 5, 20_000_000
+#: A JSON file beside a campaign: figures of many states take some megabytes; read, its values take up to thirty times as much.
+LARGEST_JSON_BYTES: Final = 20_000_000
 #: The first word of the child's refusal.
 REFUSED: Final = "refused: "
 KINDS = ((stat.S_ISDIR, "a folder"), (stat.S_ISCHR, "a device"), (stat.S_ISBLK, "a device"), (stat.S_ISFIFO, "a pipe"),
@@ -52,6 +55,17 @@ def require_regular(path: Path, *, largest_bytes: int | None = None) -> int:
     if largest_bytes is not None and status.st_size > largest_bytes:
         raise InputError([f"{path.name}: size = {status.st_size}: must be at most {largest_bytes} bytes"])
     return status.st_size
+
+
+def read_json(path: Path, *, largest_bytes: int = LARGEST_JSON_BYTES) -> Any:
+    """Return what a JSON file beside a campaign holds; raises `InputError` if it cannot be read, is too large or too deep."""
+    require_regular(path, largest_bytes=largest_bytes)
+    try:
+        return json.loads(Path(path).read_text(encoding="utf-8"))
+    except RecursionError:
+        raise InputError([f"{path.name}: cannot be read: brackets in brackets, deeper than any of its kind"]) from None
+    except (OSError, ValueError) as error:
+        raise InputError([f"{path.name}: cannot be read: {error}"]) from None
 
 
 def require_bounded(path: Path, *, in_memory: bool) -> None:

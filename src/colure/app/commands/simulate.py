@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import json
 import signal
 import sys
 from contextlib import suppress
@@ -11,6 +10,7 @@ from pathlib import Path
 import click
 
 from colure.app.terminal.say import say
+from colure.model.admission import read_json
 from colure.model.strict_json import json_text
 
 #: Where the simulated axes of a campaign stood when its last session ended.
@@ -73,7 +73,7 @@ def simulate(folder: Path, analyzer_port: int, axes_port: int, serial_axes: bool
 def _left_at(path: Path) -> dict[str, float]:
     """Return where the last session left the simulated axes; a real positioner remembers that by itself."""
     try:
-        positions = json.loads(path.read_text(encoding="utf-8"))
+        positions = read_json(path)
         return {str(name): float(place) for name, place in positions.items()}
     except (OSError, ValueError, TypeError, AttributeError):
         return {}

@@ -8,7 +8,6 @@ from __future__ import annotations
 
 import csv
 import glob
-import json
 import os
 import time
 from collections.abc import Iterator, Sequence
@@ -21,6 +20,7 @@ from colure.app.scale.executors import Failed, workers_of
 from colure.app.storage.begun import begun_digest, campaign_of
 from colure.app.storage.folders import RunFolder, campaign_digest, run_folder
 from colure.errors import InputError
+from colure.model.admission import read_json
 from colure.model.strict_json import json_text
 from colure.model.tables import decoded
 from colure.model.whole import whole_file, write_whole
@@ -210,7 +210,7 @@ def _kept(place: Path, key: str) -> list[dict[str, Any]] | None:
     from colure.model.files import file_hash
 
     try:
-        entry = json.loads(place.read_text(encoding="utf-8"))
+        entry = read_json(place)
     except (OSError, ValueError):
         return None
     if entry.get("key") != key:

@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-import json
 from dataclasses import dataclass
 from datetime import UTC, datetime
 from pathlib import Path
 
 from colure.errors import InputError
-from colure.model.admission import require_regular
+from colure.model.admission import read_json
 from colure.model.strict_json import json_text
 from colure.model.whole import write_whole
 
@@ -91,11 +90,10 @@ def _kept(folder: Path) -> _Kept:
     path = folder / FILE
     if not path.exists():
         return _Kept([], [], {}, "")
-    require_regular(path, largest_bytes=LARGEST_BYTES)
     try:
-        content = json.loads(path.read_text(encoding="utf-8"))
+        content = read_json(path, largest_bytes=LARGEST_BYTES)
         faults, motion = ([str(x) for x in content[name]] for name in ("faults", "motion"))
         plans = {str(name): [str(x) for x in texts] for name, texts in content.get("plans", {}).items()}
         return _Kept(faults, motion, plans, str(content["when"]))
-    except (OSError, ValueError, KeyError, TypeError, AttributeError, RecursionError) as error:
+    except (ValueError, KeyError, TypeError, AttributeError) as error:
         raise InputError([f"{FILE}: cannot be read: {error}; remove it and check again"]) from None

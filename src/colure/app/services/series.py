@@ -11,6 +11,7 @@ from colure.app.services import processing
 from colure.app.storage import folders
 from colure.app.storage.folders import RunFolder
 from colure.errors import InputError
+from colure.model.admission import read_json
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -40,7 +41,6 @@ def series(campaign_folder: Path, names: list[str], golden: str, *, state: str |
     InputError
         If a run was not evaluated, or the golden one is not among them.
     """
-    import json
 
     from colure.analysis.compare.match import normalized_error
 
@@ -55,7 +55,7 @@ def series(campaign_folder: Path, names: list[str], golden: str, *, state: str |
         path = _figures_of(processing.beside(reference_run.state(state), run))
         if not path.is_file():
             raise InputError([f"run {name}: has no {path.name}; run colure evaluate first"])
-        tables.append(json.loads(path.read_text(encoding="utf-8")))
+        tables.append(read_json(path))
     frequencies = sorted({row["frequency_hz"] for row in tables[0]})
     middle = frequencies[len(frequencies) // 2]
     at = [{row["name"]: row for row in table if row["frequency_hz"] == middle} for table in tables]

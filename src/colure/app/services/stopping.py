@@ -5,7 +5,6 @@ The engine never waits for this: points are measured on while another process re
 
 from __future__ import annotations
 
-import json
 from collections.abc import Iterator, Mapping, Sequence
 from contextlib import contextmanager
 from dataclasses import dataclass, replace
@@ -18,6 +17,7 @@ from colure.app.storage.before_motion import keep_before_motion
 from colure.app.storage.folders import RunFolder
 from colure.errors import InputError
 from colure.geometry.kinematics import Geometry
+from colure.model.admission import read_json
 from colure.model.events import Event, Listener
 from colure.model.goal import Want
 from colure.model.loading import validate
@@ -93,11 +93,7 @@ def _require_possible(campaign: Campaign) -> None:
 def _kept(run: RunFolder | None) -> Want | None:
     if run is None or not run.until.is_file():
         return None
-    try:
-        content = json.loads(run.until.read_text(encoding="utf-8"))
-    except (OSError, ValueError) as error:
-        raise InputError([f"{run.until.name}: cannot be read: {error}"]) from None
-    return validate(Want, content, source=run.until.name)
+    return validate(Want, read_json(run.until), source=run.until.name)
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import json
 import time
 from typing import TYPE_CHECKING, Any
 
@@ -10,6 +9,7 @@ import numpy as np
 
 from colure.errors import InputError
 from colure.geometry.conventions import FloatArray
+from colure.model.admission import read_json
 from colure.model.campaign import Campaign
 
 if TYPE_CHECKING:
@@ -28,7 +28,7 @@ def _content(campaign: Campaign) -> dict[str, Any]:
     assert name is not None  # the model requires it
     path = campaign.folder / name
     try:
-        content = json.loads(path.read_text(encoding="utf-8"))
+        content = read_json(path)
         told = content["format"]
     except (OSError, ValueError, KeyError, TypeError) as error:
         raise InputError(

@@ -6,7 +6,6 @@ search and earlier runs are asked, in this order; the boresight is what remains.
 
 from __future__ import annotations
 
-import json
 from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -14,6 +13,7 @@ from typing import TYPE_CHECKING
 from colure.app.storage.before_motion import keep_before_motion
 from colure.app.storage.folders import RunFolder
 from colure.errors import InputError
+from colure.model.admission import read_json
 
 if TYPE_CHECKING:
     from colure.model.campaign import Campaign
@@ -79,7 +79,7 @@ def _kept(run: RunFolder | None) -> TieDirection | None:
     if run is None or not run.tie_direction.is_file():
         return None
     try:
-        content = json.loads(run.tie_direction.read_text(encoding="utf-8"))
+        content = read_json(run.tie_direction)
         azimuth, elevation = (float(one) for one in content["beam_deg"])
         return TieDirection((azimuth, elevation), str(content["source"]))
     except (OSError, ValueError, KeyError, TypeError) as error:

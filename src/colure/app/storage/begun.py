@@ -8,6 +8,7 @@ as it is declared now: its offset or its expected gain say what it is, not how i
 from __future__ import annotations
 
 import json
+import os
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
@@ -16,6 +17,7 @@ from colure.acquire.circumstances import flat
 from colure.app.storage.before_motion import keep_before_motion
 from colure.app.storage.folders import RunFolder, run_folder
 from colure.errors import InputError
+from colure.model.admission import read_json
 from colure.model.campaign import Campaign
 from colure.model.chamber import Chamber
 from colure.model.loading import validate
@@ -144,16 +146,14 @@ def begun_digest(run: RunFolder) -> str:
 
 def _kept(run: RunFolder) -> dict[str, Any] | None:
     path = run.path / FILE
-    if not path.is_file():
+    if not os.path.lexists(path):
         return None
     try:
-        kept = json.loads(path.read_text(encoding="utf-8"))
-        if not all(isinstance(part, dict) for part in kept.values()):
-            raise ValueError("holds no tables")
-    except (OSError, ValueError, AttributeError) as error:
-        raise InputError(
-            [f"{path}: cannot be read: {error}; remove it if the run's files did not change since"]
-        ) from None
+        kept = read_json(path)
+        if not isinstance(kept, dict) or not all(isinstance(part, dict) for part in kept.values()):
+            raise InputError([f"{FILE}: cannot be read: holds no tables"])
+    except InputError as error:
+        raise InputError([f"{run.path / str(error)}; remove it if the run's files did not change since"]) from None
     return dict(kept)
 
 

@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING, Any
 
 from colure.app.storage.begun import begun_digest, changed_since
 from colure.app.storage.folders import RunFolder, campaign_digest
+from colure.model.admission import read_json
 from colure.model.figure import BudgetRow, Figure
 from colure.model.whole import write_whole
 
@@ -37,7 +38,7 @@ def kept_figures(run: RunFolder, key: str, written: list[Path]) -> list[Figure] 
     from colure.model.files import file_hash
 
     try:
-        kept = json.loads(run.result("figures-kept.json").read_text(encoding="utf-8"))
+        kept = read_json(run.result("figures-kept.json"))
         if kept["key"] != key or any(file_hash(path) != kept["written"].get(path.name) for path in written):
             return None
         return [_figure(one) for one in kept["figures"]]

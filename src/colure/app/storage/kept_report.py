@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING, Any, Final
 
 from colure.app.storage.kept_figures import key_of
 from colure.app.storage.run_identity import PHOTOGRAPHS, identity_of
+from colure.model.admission import read_json
 from colure.model.doors import brought
 from colure.model.whole import write_whole
 from colure.report.document import Chart, Document, FileLink, Paragraph, Ref, ReportSection, Side, Table
@@ -24,6 +25,8 @@ if TYPE_CHECKING:
     from colure.model.report_settings import ReportSettings
 
 #: Rises with every change of what is kept.
+#: Drawings of every state stand in it: some megabytes each.
+LARGEST_BYTES = 64_000_000
 FORMAT: Final = 3
 #: What report.toml says of the form of the pages; all else of it stands in sections that are written anew.
 FORM: Final = ("language", "form", "sections", "figures", "frequencies_ghz", "planes")
@@ -70,7 +73,7 @@ def report_key(campaign: Campaign, run: RunFolder, settings: ReportSettings, spe
 def kept_report(run: RunFolder, key: str) -> KeptReport | None:
     """Return the report kept under a key; None if there is none, or a result that was written with it is not as it was."""
     try:
-        kept = json.loads(_place(run).read_text(encoding="utf-8"))
+        kept = read_json(_place(run), largest_bytes=LARGEST_BYTES)
         if kept["key"] != key or kept["written"] != _written(run) or kept["sum"] != _sum(kept["document"]):
             return None
         document, decision = _whole(kept["document"]), _whole(kept["decision"])

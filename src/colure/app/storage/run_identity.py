@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import json
 from collections.abc import Sequence
 from dataclasses import dataclass
 from pathlib import Path
@@ -11,6 +10,7 @@ from colure.app.storage.folders import RunFolder, run_folder, run_names
 from colure.app.storage.pictures import require_picture
 from colure.app.storage.run_kinds import is_cuts
 from colure.errors import InputError
+from colure.model.admission import read_json
 from colure.model.identity import RunIdentity
 from colure.model.loading import validate
 from colure.model.strict_json import json_text
@@ -29,7 +29,7 @@ def identity_of(run: RunFolder) -> RunIdentity:
     if not path.is_file():
         return RunIdentity()
     try:
-        return validate(RunIdentity, json.loads(path.read_text(encoding="utf-8")), source=f"{run.path.name}/{FILE}")
+        return validate(RunIdentity, read_json(path), source=f"{run.path.name}/{FILE}")
     except (OSError, ValueError) as error:
         if isinstance(error, InputError):
             raise

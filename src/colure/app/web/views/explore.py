@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import json
 from dataclasses import dataclass
 from functools import lru_cache
 from pathlib import Path
@@ -19,6 +18,7 @@ from colure.app.storage.run_kinds import NO_SPHERE, is_cuts
 from colure.app.web.views import answers, components
 from colure.errors import InputError
 from colure.geometry.conventions import amplitude_db, power_db
+from colure.model.admission import read_json
 from colure.model.campaign import Campaign
 
 if TYPE_CHECKING:
@@ -113,7 +113,7 @@ def _figures(processed: Processed, campaign: Campaign, run: RunFolder, trial: Vi
     if fresh and are_of(campaign, run, own_state(run)):
         from colure.model.figure import format_value
 
-        rows = json.loads(kept.read_text(encoding="utf-8"))
+        rows = read_json(kept)
         return [
             {"name": r["name"], "label": r["label"], "unit": answers.shown_unit(r["unit"], r.get("reason")),
             "frequency_hz": r["frequency_hz"], "value": r["value"],
@@ -420,7 +420,7 @@ def verdicts(folder: Path, run_name: str, state: str | None) -> answers.Verdicts
     kept, limits = services.addresses(run.state(state), "verdicts.json")[0], folder / "limits.toml"
     if not kept.is_file():
         return None
-    judgement = json.loads(kept.read_text(encoding="utf-8"))
+    judgement = read_json(kept)
     current = limits.is_file() and max(limits.stat().st_mtime, run.record.stat().st_mtime) <= kept.stat().st_mtime
     # A verdict with the present chamber is not the one of the values that the page shows.
     current = current and judgement.get("edited", []) == changed_since(run, campaign_of(folder, run))
