@@ -86,6 +86,7 @@ REMEDIES: dict[int, str] = {
     errno.EACCES: "write to another folder, or have its permissions changed",
     errno.EPERM: "write to another folder, or have its permissions changed",
     errno.EIO: "the disk fails: copy the campaign to another one",
+    errno.ENXIO: "a pipe that nobody reads: remove it, then repeat the command",
     errno.ENAMETOOLONG: "choose a shorter name",
     errno.EMFILE: "this process may open too few files: raise the limit (ulimit -n 1024), then repeat the command",
     errno.ENFILE: "the computer has too many open files: close programs, then repeat the command",

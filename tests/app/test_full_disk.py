@@ -6,8 +6,11 @@ What the lines must say is common practice, no source.
 from __future__ import annotations
 
 import errno
+import os
 import shutil
-from contextlib import contextmanager
+import time
+from concurrent.futures import ThreadPoolExecutor
+from contextlib import contextmanager, suppress
 from pathlib import Path
 
 import numpy as np
@@ -156,6 +159,25 @@ def test_a_text_goes_through_a_link_to_what_it_names_and_into_a_device(tmp_path)
     assert (tmp_path / "link.txt").is_symlink() and (tmp_path / "real.txt").read_text(encoding="utf-8") == "new"
     write_whole(Path("/dev/null"), "gone")
     assert Path("/dev/null").is_char_device()
+
+
+def test_a_pipe_in_the_place_of_a_result_is_not_waited_for_and_one_with_a_reader_is_written_into(tmp_path):
+    pipe = tmp_path / "figures-kept.json"
+    os.mkfifo(pipe)
+    with pytest.raises(OSError) as failed:
+        write_whole(pipe, "new")
+    assert system_fault(failed.value, whole_path=False) == (
+        "figures-kept.json: No such device or address; nothing that was there is lost; a pipe that nobody reads: remove it, then repeat "
+        "the command"
+    )
+    with ThreadPoolExecutor(1) as beside:
+        read = beside.submit(pipe.read_text, encoding="utf-8")
+        for _ in range(100):  # until its reader is there
+            with suppress(OSError):
+                write_whole(pipe, "new")
+                break
+            time.sleep(0.02)
+        assert read.result() == "new"
 
 
 def test_what_the_library_says_of_a_full_disk_becomes_one_line():

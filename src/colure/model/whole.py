@@ -34,11 +34,18 @@ def whole_file(path: Path) -> Iterator[TextIO]:
     target = Path(path)
     if target.exists() and not target.is_file():
         # A pipe or a terminal has no old content, and nothing may take its place.
-        with target.open("w", newline="", encoding="utf-8") as out:
+        with _of_a_pipe(target) if target.is_fifo() else target.open("w", newline="", encoding="utf-8") as out:
             yield out
         return
     with replacing(target.resolve()) as part, part.open("w", newline="", encoding="utf-8") as out:
         yield out
+
+
+def _of_a_pipe(path: Path) -> TextIO:
+    """Open a pipe that somebody reads; raises `OSError` (ENXIO) if nobody does, where an ordinary open would wait for ever."""
+    number = os.open(path, os.O_WRONLY | os.O_NONBLOCK)
+    os.set_blocking(number, True)
+    return os.fdopen(number, "w", newline="", encoding="utf-8")
 
 
 @contextmanager
