@@ -12,6 +12,7 @@ from colure.analysis.figures.response import Response
 from colure.analysis.uncertainty.combination import Contribution, half_width, joint_draws, joint_half_width
 from colure.analysis.uncertainty.level_cuts import _amplitudes, cut_directions
 from colure.geometry.conventions import mode_count
+from colure.model.evaluation import Evaluation
 from colure.waves.circles import Circles
 from colure.waves.expansion import Expansion
 from colure.waves.harmonics import FieldsAt, harmonics_at
@@ -66,6 +67,19 @@ def test_every_figure_answers_as_if_read_anew(phase_mm):
         if apart > 0.1 * size + 1e-7:
             wrong[name] = (apart, size)
     assert not wrong
+
+
+def test_errors_behind_are_told_in_the_pair_that_the_field_is_told_in():
+    """Opposite to the boresight itself: waves that all grow by a percent change no ratio there, of a circular wave either."""
+    waves = aperture().coefficients[0] * np.array([1.0, 0.8 + 0.3j])[:, None]
+    figures, device = FigureSet(Evaluation(reference_axis_deg=(0.0, 0.0))), Expansion(waves[None], K)
+    near, values = figures.places(device), figures.values(device)[0]
+    response = Response(figures, waves, float(K[0]), near[0], dict(zip(figures.names, values, strict=True)))
+    answer = response.answer(0.01 * waves[None])
+    reading = next(one for one in response.places.readings if one.name == "front_to_back_axis_db")
+    assert np.array_equal(np.abs(response.places.directions[reading.where]), [[0.0, 0.0, 1.0]])
+    assert np.linalg.norm(response.ratios(reading)) > 0.003
+    assert np.abs(response.errors(reading, answer.fields)).max() < 1e-4 * np.linalg.norm(response.ratios(reading))
 
 
 def test_a_pattern_without_side_lobes_has_an_answer():

@@ -115,11 +115,7 @@ def cuts_in_hand(cuts: dict[str, GreatCircleCut], hand: Handedness) -> dict[str,
     """Return Ludwig-3 cuts with `co` the component of this hand and `cross` the other one, as `in_hand`: defined at -z too."""
     if not hand:
         return cuts
-    pairs = {}
-    for name, one in cuts.items():
-        # At -z `ludwig_3` takes the reference and its perpendicular: seen along d, a left-handed pair.
-        behind = False if one.cos_theta is None else 1.0 + one.cos_theta <= BEHIND
-        pairs[name] = in_hand(one.co, np.where(behind, -one.cross, one.cross), hand)
+    pairs = {name: in_hand(one.co, one.cross, hand) for name, one in cuts.items()}
     return {name: replace(one, co=pairs[name][0], cross=pairs[name][1], cos_theta=None) for name, one in cuts.items()}
 
 
@@ -169,10 +165,16 @@ class FarField:
 def ludwig_3(vectors: ComplexArray, directions: FloatArray, slant: float) -> tuple[ComplexArray, ComplexArray]:
     """Return (co, cross) of Cartesian fields (..., 3): the reference in the x-y plane carried from +z without turning.
 
-    e . (s - (s.d)(d + z)/(1 + d.z)), and e . d = 0. At -z the carried vector is not defined; s is taken there.
+    e . (s - (s.d)(d + z)/(1 + d.z)), and e . d = 0. At -z what is carried there depends on the meridian: it is the one of `theta_phi`,
+    as wherever components along theta and phi are turned into this pair.
     """
     below = 1.0 + directions[..., 2]
-    share = np.where(below > BEHIND, 1.0 / np.maximum(below, BEHIND), 0.0) * vectors[..., 2]
+    if np.any(below <= BEHIND):
+        theta, phi = theta_phi(directions)
+        along_theta, along_phi = from_cartesian(vectors, theta=theta, phi=phi)
+        c, s = np.cos(slant - phi), np.sin(slant - phi)
+        return c * along_theta + s * along_phi, c * along_phi - s * along_theta
+    share = vectors[..., 2] / below
     out = []
     for angle in (slant, slant + 0.5 * np.pi):
         c, s = np.cos(angle), np.sin(angle)
