@@ -19,8 +19,11 @@ from colure.instruments.gcode_axes import GcodeAxes
 from colure.instruments.profile import analyzer_profile, axes_profile
 from colure.instruments.protocols import RefusedError, unwatched
 from colure.instruments.scpi_analyzer import ScpiAnalyzer
+from colure.model.campaign import Campaign
 from colure.model.files import open_dataset
 from colure.model.plan import ROLES, Role
+from colure.twin.clock import SimulatedClock
+from colure.twin.motion import Stage
 from colure.twin.servers import start_twin
 from tests.endtoend.test_near_to_far import edited
 
@@ -194,6 +197,20 @@ def test_a_hold_does_not_queue_behind_a_move(small_campaign):
     assert ended and "held" in str(ended[0]) and 0.0 < twin.stage.positions()["azimuth"] < 40.0
     axes.close()
     twin.close()
+
+
+def test_a_heartbeat_counts_in_the_computers_time_where_the_chambers_runs_faster(small_campaign):
+    """60 times as fast, a second of the computer is a minute: a move of some seconds is not braked for want of a beat."""
+    clock = SimulatedClock(60.0)
+    last = [0.0]
+    clock.now = lambda: last[0]
+    slow = Campaign.load(small_campaign).chamber.axis_table["azimuth"].model_copy(update={"speed_deg_s": 1.0})
+    stage = Stage({"azimuth": slow}, clock)
+    stage.start({"azimuth": 180.0})
+    stage.beat(1.0)
+    for last[0], held in ((3.0, False), (59.0, False), (61.0, True)):
+        stage.moving()
+        assert stage.held.is_set() is held, last[0]
 
 
 def test_the_controller_stops_by_itself_when_nobody_beats(small_campaign):

@@ -24,6 +24,10 @@ class SimulatedClock:
         """Tell whether time only passes when somebody waits."""
         return self._factor == 0.0
 
+    def of_real(self, seconds: float) -> float:
+        """Return how much simulated time passes in so much real time, in which computers live; 0 where time is virtual."""
+        return seconds * self._factor
+
     def now(self) -> float:
         """Return the simulated time in seconds."""
         if self.virtual:

@@ -401,9 +401,9 @@ class Stage:
         self.start({name: axis.home_deg for name, axis in self.axes.items()})
 
     def beat(self, seconds: float) -> None:
-        """The computer is alive; brake by ourselves if this is not repeated in time."""
+        """The computer is alive; brake by ourselves if this is not repeated in time, which is the computer's: no scaled one."""
         if not self.clock.virtual:
-            self._beat_until = self.clock.now() + seconds
+            self._beat_until = self.clock.now() + self.clock.of_real(seconds)
 
     def _check_beat(self) -> None:
         until = self._beat_until

@@ -10,6 +10,7 @@ from colure.analysis.figures.cuts import FarField, find_beam, ludwig_3
 from colure.analysis.figures.evaluate import FigureSet
 from colure.analysis.figures.response import Response
 from colure.analysis.uncertainty.combination import Contribution, half_width, joint_draws, joint_half_width
+from colure.analysis.uncertainty.effects import along_the_band
 from colure.analysis.uncertainty.level_cuts import _amplitudes, cut_directions
 from colure.geometry.conventions import mode_count
 from colure.model.evaluation import Evaluation
@@ -67,6 +68,47 @@ def test_every_figure_answers_as_if_read_anew(phase_mm):
         if apart > 0.1 * size + 1e-7:
             wrong[name] = (apart, size)
     assert not wrong
+
+
+def test_a_group_delay_changes_as_if_read_anew_where_the_peak_moves():
+    """30 mm off the axes' intersection the phase runs across the beam: what moves the peak moves the phase that is read there."""
+    k = np.array([98.0, 100.0, 102.0])
+    theta, columns = np.linspace(0.0, np.pi, 2 * ORDER + 5), 4 * ORDER + 8
+    phi = np.arange(columns) * 2.0 * np.pi / columns
+    field = synthesis(aperture().coefficients[0], theta, columns)
+    beside = np.sin(theta)[:, None] * np.cos(phi)
+    waves = np.concatenate([analysis((field * np.exp(30e-3j * one * beside))[None], ORDER + 6) for one in k])
+    figures, device = FigureSet(band=True), Expansion(waves, k)
+    near, values = figures.places(device), figures.values(device)
+    responses = [
+        Response(figures, c, float(one), place, dict(zip(figures.names, row, strict=True)))
+        for c, one, place, row in zip(waves, k, near, values, strict=True)
+    ]
+    random = np.random.default_rng(5)
+    raw = random.normal(size=(2, 8, 3, 2, mode_count(ORDER + 6)))
+    some = 3e-3 * np.sqrt(device.power()[0] / waves[0].size) * (raw[0] + 1j * raw[1])
+    changes = along_the_band([one.answer(some[:, f]) for f, one in enumerate(responses)], responses)["group_delay_ns"]
+    column = figures.names.index("group_delay_ns")
+    anew = np.array([figures.values(device.with_coefficients(waves + e))[:, column] for e in some])
+    wanted = anew - values[:, column]
+    assert np.sqrt(np.mean((changes - wanted) ** 2)) < 0.2 * np.sqrt(np.mean(wanted**2))
+
+
+def test_the_phase_centre_of_a_circular_wave_follows_its_peak():
+    """The co-polar vector is carried from the peak: from another one it is turned, and of a circular wave that is a phase."""
+    theta, columns = np.linspace(0.0, np.pi, 2 * ORDER + 5), 4 * ORDER + 8
+    phi = np.arange(columns) * 2.0 * np.pi / columns
+    broad = ((0.5 + 0.5 * np.cos(theta)) ** 2)[:, None] * np.exp(-1j * phi)
+    waves = analysis(np.stack([broad, -1j * broad])[None], ORDER)
+    figures, device = FigureSet(hand=1), Expansion(waves, K)
+    near, values = figures.places(device), figures.values(device)
+    response = Response(figures, waves[0], float(K[0]), near[0], dict(zip(figures.names, values[0], strict=True)))
+    some = errors(8, 1e-4 * np.sqrt(float(device.power()[0]) / mode_count(ORDER)))
+    found = response.answer(some).changes
+    anew = np.array([figures.values(device.with_coefficients(waves + e[None]), near=near)[0] for e in some]) - values[0]
+    for name in ("phase_centre_x_mm", "phase_centre_y_mm"):
+        wanted = anew[:, figures.names.index(name)]
+        assert np.sqrt(np.mean((found[name] - wanted) ** 2)) < 0.1 * np.sqrt(np.mean(wanted**2)), name
 
 
 def test_errors_behind_are_told_in_the_pair_that_the_field_is_told_in():

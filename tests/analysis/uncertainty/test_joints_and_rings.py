@@ -5,6 +5,8 @@ The error is that of a simulated campaign with the joints off against the same c
 
 from __future__ import annotations
 
+from types import SimpleNamespace
+
 import numpy as np
 import pytest
 
@@ -52,3 +54,12 @@ def test_motions_of_joints_choose_among_the_directions_of_a_ring(tmp_path, draws
         inside += list(error <= 2.0 * row.standard[0, columns])
         print(seed, error, 2.0 * row.standard[0, columns])
     assert np.mean(inside) >= 0.85
+
+
+def test_a_mount_whose_joints_are_declared_perfect_has_no_row_of_them():
+    """All tolerances zero: there is no small motion to stack (it ended in a traceback)."""
+    joints = next(one for one in ALIGNMENT_CAUSES if one.key == "joints")
+    for size, applies in ((0.0, False), (0.05, True)):
+        table = SimpleNamespace(zero_error_deg=0.0, tilt_error_deg=size, offset_error_mm=0.0)
+        inputs = SimpleNamespace(chamber=SimpleNamespace(positioner=SimpleNamespace(joints=(table,))))
+        assert joints.applies(inputs) is applies

@@ -17,10 +17,10 @@ from numpy.typing import NDArray
 
 from colure.analysis.figures.beams import Near
 from colure.analysis.figures.components import component_rows
-from colure.analysis.figures.cuts import FarField, carried
+from colure.analysis.figures.cuts import FarField, beam_at, carried
 from colure.analysis.figures.evaluate import FigureSet
 from colure.analysis.figures.one_pattern import reference_axis
-from colure.analysis.figures.phase_centre import centre_rows, cone_of, copolar
+from colure.analysis.figures.phase_centre import centre_in, centre_rows, cone_of, copolar
 from colure.analysis.figures.places import FieldReading, Places, places_of
 from colure.analysis.figures.sphere import UP, Sky
 from colure.geometry.conventions import ComplexArray, FloatArray, order_of_count, power_db
@@ -35,6 +35,8 @@ from colure.waves.transform import adjoint_synthesis, synthesis
 FARTHEST = 0.5
 #: Relative accuracy of the rows of the phase centre.
 ROW_ACCURACY = 1e-9
+#: Turn of the peak over which the phase centre's following is told, radians.
+CENTRE_STEP = 1e-3
 #: The peak and the four directions about it.
 AT_THE_PEAK = 5
 Inexact = TypeVar("Inexact", np.float64, np.complex128)
@@ -107,6 +109,31 @@ class Response:
         return np.asarray(rows.conj().reshape(3, -1))
 
     @cached_property
+    def _centre_follows(self) -> FloatArray:
+        """How the phase centre moves (3, 2), metres per radian that the peak moves along its axes.
+
+        The cone is about the peak, and the co-polar vector is carried from there: carried from elsewhere it is turned, and a turn
+        is a phase of a circular wave.
+        """
+        near = self.near
+        if near.centre_m is None:
+            return np.zeros((3, 2))
+        field, peak = FarField(self.coefficients), self.places.directions[0]
+        sides = CENTRE_STEP * np.array([[1.0, 0.0], [-1.0, 0.0], [0.0, 1.0], [0.0, -1.0]])
+        peaks = peak + sides @ self.places.axes
+        peaks /= np.linalg.norm(peaks, axis=1, keepdims=True)
+        cones = [cone_of(one, near.cone_deg) for one in peaks]
+        at_peaks, *around = np.split(
+            field.at(np.concatenate([peaks, *(one.directions for one in cones)])),
+            np.cumsum([len(peaks), *(len(one.directions) for one in cones)])[:-1],
+        )
+        centres = []
+        for one, vector, cone, vectors in zip(peaks, at_peaks, cones, around, strict=True):
+            beam = beam_at(one, vector, self.figures.slant, plane=near.plane)
+            centres.append(centre_in(cone, copolar(vectors, beam, cone.directions), self.k, start=near.centre_m))
+        return np.stack([centres[0] - centres[1], centres[2] - centres[3]], axis=-1) / (2.0 * CENTRE_STEP)
+
+    @cached_property
     def _shares(self) -> dict[str, ComplexArray]:
         """Gradients (2, J) of the power radiated into parts of the sphere, by the figure's name."""
         figures, names = self.figures, set(self.figures.names)
@@ -129,9 +156,10 @@ class Response:
         flat = errors.reshape(len(errors), -1)
         linear = flat @ self._rows.T
         fields = self._co_and_cross(self._fields_at.of(errors))
-        along, centre, shares = linear[:, 0], linear[:, 1:4].imag, linear[:, 4:]
+        along, shares = linear[:, 0], linear[:, 4:]
         added = 2.0 * along.real + np.sum(flat.real**2 + flat.imag**2, axis=1)
         moved, lift = self._peak(fields)
+        centre = linear[:, 1:4].imag + moved @ self._centre_follows.T
         gain = power_db(1.0 + lift / self.places.beam.intensity)
         radiated = power_db(1.0 + added / self._power)
         direction = self.places.directions[0] + moved @ self.places.axes
@@ -144,7 +172,9 @@ class Response:
         for i, name in enumerate(self._shares):
             share = self.values[name]
             changes[name] = (share * self._power + 2.0 * shares[:, i].real) / (self._power + 2.0 * along.real) - share
-        phase = np.imag(self._tangent(fields[:, 0]) / self._tangent(self.places.fields[:1])[0])
+        # Phase is read where the peak has moved to: off the axes' intersection it runs across the beam.
+        at_peak = self._at_peak(fields, moved) - self.places.fields[0]
+        phase = np.imag(self._tangent(at_peak) / self._tangent(self.places.fields[:1])[0])
         names = set(self.figures.names)
         return PatternChanges({n: v for n, v in changes.items() if n in names}, fields, direction, centre, phase, gain)
 

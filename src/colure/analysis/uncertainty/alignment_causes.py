@@ -159,7 +159,8 @@ ALIGNMENT_CAUSES = (
           perturb=_offset, distribution="normal", applies=lambda inputs: not inputs.chamber.positioner.joints),
     Cause(key="joints", group="alignment", text="small motions of the mount's joints",
           needs="zero_error_deg, tilt_error_deg, offset_error_mm of the joints", perturb=_joints, distribution="normal", stream=(5,),
-          applies=lambda inputs: bool(inputs.chamber.positioner.joints)),
+          applies=lambda inputs: any(one.zero_error_deg + one.tilt_error_deg + one.offset_error_mm > 0.0
+                                     for one in inputs.chamber.positioner.joints)),
     Cause(key="probe roll", group="alignment", text="turn of the probe about the range's axis",
           needs="probe_roll_zero_deg, or what the correction left", perturb=_probe_roll, distribution="normal"),
     Cause(key="distance", group="alignment", text="range length that the transform uses", needs="distance_mm", perturb=_distance,
