@@ -1,10 +1,12 @@
 """A scan that ends by itself: after every even set of slices the figures are read, until those wanted are known well enough.
 
-The engine never waits for this: points are measured on while another process reads the figures of what there is.
+The engine does not wait for this: points are measured on while another process reads the figures of what there is. On a simulated
+chamber without a time of its own it does: there a whole scan passes while the figures of its first slices are read.
 """
 
 from __future__ import annotations
 
+import threading
 from collections.abc import Iterator, Mapping, Sequence
 from contextlib import contextmanager
 from dataclasses import dataclass, replace
@@ -13,6 +15,7 @@ from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
+from colure.app.services.connecting import is_simulated
 from colure.app.storage.before_motion import keep_before_motion
 from colure.app.storage.folders import RunFolder
 from colure.errors import InputError
@@ -32,6 +35,9 @@ if TYPE_CHECKING:
     from colure.acquire.journal import Row
     from colure.model.campaign import Campaign
     from colure.model.figure import Figure
+
+#: A patient run goes on after this time without an answer, seconds.
+LONGEST_ANSWER_S = 300.0
 
 
 def parsed(text: str) -> Want:
@@ -234,7 +240,12 @@ class Follower:
     """Follows a run's points and has another process look at them whenever a set of slices is complete.
 
     The engine is ended through what `attach` takes; who follows says when in `judged`.
+
+    patient
+        True: every answer is waited for before the next point, for simulated time that stands still meanwhile.
     """
+
+    patient = False
 
     def __init__(self, plan: Plan, listener: Listener, receiver: str, sets: Sequence[EvenSet]) -> None:
         from concurrent.futures import ProcessPoolExecutor
@@ -246,6 +257,7 @@ class Follower:
         self._done: set[int] = set()
         self._sets = list(sets)
         self._busy = False
+        self._answered = threading.Event()
         # Spawned: a fork would inherit the instruments' lines and threads.
         self.pool = ProcessPoolExecutor(1, mp_context=get_context("spawn"))
 
@@ -285,7 +297,10 @@ class Follower:
         self._sets = [one for one in self._sets if one.slices > largest.slices]
         record = record_of_rows(self.plan, self._rows).assign_attrs(receiver=self._receiver, complete=0)
         self._busy = True
+        self._answered.clear()
         self.asked(largest, record).add_done_callback(partial(self._read, largest))
+        if self.patient:
+            self._answered.wait(LONGEST_ANSWER_S)
 
     def _read(self, one: EvenSet, future: Future[Any]) -> None:
         """Take what one set of slices told; the next set is looked at after that."""
@@ -294,6 +309,7 @@ class Follower:
                 self.judged(one, future)
         finally:
             self._busy = False
+            self._answered.set()
 
     def close(self) -> None:
         """Let go of the process that looks."""
@@ -347,6 +363,7 @@ def followed(
         raise InputError(["until: the receiver is power-only: must be a vector receiver; measure the whole plan"])
     keep_before_motion(run.until, campaign.goal.until.wishes)
     stopper = Stopper(campaign, plan, listener, receiver)
+    stopper.patient = is_simulated(campaign, "axis-controller") and campaign.simulated().time_factor == 0.0
     try:
         yield stopper
     finally:
