@@ -2,7 +2,7 @@
 
 import "./style.css";
 import { alignPage } from "./align/align";
-import { button, choice, fill, h } from "./draw/dom";
+import { button, choice, fill, h, onResize } from "./draw/dom";
 import { explorePage, TABS } from "./explore/explore";
 import { BASES, COORDINATES, SHOWN } from "./explore/state";
 import { live } from "./live/live";
@@ -69,7 +69,9 @@ class Room {
     this.view = { stage, chamber: new Chamber(stage), sphere: new DirectionSphere(stage) };
     cursor.watch((at) => this.view.sphere.cursor(at));
     stage.picked = (d) => cursor.pin(d);
-    fill(app, this.head(), this.remarks, h("main", { class: "split" }, stage.element, this.content), controlBar());
+    const head = this.head();
+    onResize(head, () => document.documentElement.style.setProperty("--head", `${head.offsetHeight}px`));
+    fill(app, head, this.remarks, h("main", { class: "split" }, stage.element, this.content), controlBar());
     window.addEventListener("hashchange", () => this.show());
     window.addEventListener("popstate", () => this.show());
     // Until somebody chooses here, the page is as light as everything else on this computer.

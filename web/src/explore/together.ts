@@ -129,8 +129,10 @@ function compared(found: Comparison, run: string, other: string): Node[] {
   const at = found.middle_hz,
     rows = found.rows.filter((r) => at === null || Math.abs(r.frequency_hz - at) < 1),
     apart = found.rows.filter((r) => !r.agrees).length;
-  const pm = (value: number | null, half: number | null) =>
-    value === null ? "-" : `${number(value, 2)}${half === null ? "" : ` ± ${number(half, 2)}`}`;
+  const pm = (value: number | null, half: number | null, unit = "") =>
+    value === null ? "-" : `${number(value, 2)}${half === null ? "" : ` ± ${number(half, 2)}`} ${unit}`.trim();
+  // What neither of them has cannot be compared: no word of agreement stands there.
+  const neither = (r: Comparison["rows"][number]) => r.value === null && r.other === null;
   const turn = found.matched.length
     ? `Matched: turned by ${found.rotation_deg.map((v) => v.toFixed(3)).join(", ")}° about x, y, z, shifted by ${found.shift_mm.map((v) => v.toFixed(3)).join(", ")} mm, ${number(found.level_db, 3)} dB.`
     : "";
@@ -153,10 +155,10 @@ function compared(found: Comparison, run: string, other: string): Node[] {
         ["figure", run, other, "change", "agrees"],
         rows.map((r) => [
           r.label,
-          `${pm(r.value, r.expanded)} ${r.unit}`,
-          `${pm(r.other, r.other_expanded)} ${r.unit}`,
+          pm(r.value, r.expanded, r.unit),
+          pm(r.other, r.other_expanded, r.unit),
           r.change === null ? r.reason || "-" : pm(r.change, r.change_expanded),
-          h("strong", { class: r.agrees ? "good" : "bad" }, r.agrees ? "yes" : "no"),
+          neither(r) ? "-" : h("strong", { class: r.agrees ? "good" : "bad" }, r.agrees ? "yes" : "no"),
         ]),
       ),
     ),

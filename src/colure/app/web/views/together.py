@@ -249,13 +249,14 @@ def figure_row(one: Figure) -> answers.FigureRow:
 
 
 def _change(row: ComparedFigure | CutChange) -> Change:
-    missing = math.isnan(row.value) or math.isnan(row.other)
+    missing = [math.isnan(row.value), math.isnan(row.other)]
+    why = ("undefined in both" if all(missing) else "undefined in one of them") if any(missing) else ""
     return {
         "label": row.label, "unit": row.unit, "frequency_hz": row.frequency_hz, "value": _known(row.value),
         "expanded": _known(row.expanded),
         "other": _known(row.other), "other_expanded": _known(row.other_expanded), "change": _known(row.change),
         "change_expanded": _known(row.change_expanded), "agrees": row.agrees,
-        "reason": getattr(row, "reason", "") or ("undefined in one of them or in both" if missing else ""),
+        "reason": getattr(row, "reason", "") or why,
     }  # fmt: skip
 
 
