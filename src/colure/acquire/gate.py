@@ -22,6 +22,9 @@ from colure.values import printable
 RESUME_TOLERANCE_DB = 1.0
 #: A wrapping readout this far from the journalled one, in turns, could be either way round.
 AMBIGUOUS_TURNS = 0.47
+#: A tie that proves a position may differ from the last one by this share of what the chamber may drift: axes a degree or two off
+#: move it no more than drift does, and a run that is stopped without need loses no point.
+PROOF_SHARE = 0.25
 #: How often braking axes are looked at before they are taken to stand.
 REST_LOOKS = 100
 TIE_ROLES = tuple(ROLES.index(role) for role in (Role.TIE, Role.RESUME))
@@ -172,7 +175,7 @@ class StartCheck:
         Raises
         ------
         MotionError
-            If it differs from the last one by more than the chamber drifts, or there is none to compare it with.
+            If it differs from the last one by more than a quarter of what the chamber may drift, or there is none to compare it with.
         """
         guard, why = self._station.guard, self._station.guard.unproven
         if not why:
@@ -182,7 +185,7 @@ class StartCheck:
         if last is None or row is None:
             raise MotionError(f"{why}, and there is no tie to prove the position by; home the axes")
         change = TieChange.between(last, row)
-        if not self._ties.allows(change):
+        if not self._ties.allows(change, PROOF_SHARE):
             raise MotionError(
                 f"{why}, and the tie has changed by {change.level_db:+.2f} dB, {change.phase_deg:+.1f} deg: the count may "
                 "be lost; home the axes"

@@ -47,9 +47,9 @@ class TieKeeper:
         self._last = row
         return change
 
-    def allows(self, change: TieChange) -> bool:
-        """Tell whether a change is within what the chamber may drift between two ties."""
-        return abs(change.level_db) <= self._limit_db and abs(change.phase_deg) <= self._limit_deg
+    def allows(self, change: TieChange, share: float = 1.0) -> bool:
+        """Tell whether a change is within a share of what the chamber may drift between two ties."""
+        return abs(change.level_db) <= share * self._limit_db and abs(change.phase_deg) <= share * self._limit_deg
 
     def forget(self) -> None:
         """Begin anew: what comes next is not to be compared with what was."""
