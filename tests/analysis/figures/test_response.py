@@ -222,9 +222,39 @@ def test_levels_with_changes_are_those_of_changed_patterns():
 def test_half_widths_a_few_outputs_at_a_time_are_those_of_all_draws():
     random = np.random.default_rng(6)
     parts = [
-        Contribution(random.normal(size=(8, 3, 200)), "as drawn", centred=False),
+        Contribution(random.normal(size=(2, 3, 200)), "U-shaped"),
         Contribution(random.normal(size=(16, 3, 200)), "Monte Carlo"),
         Contribution(random.normal(size=(1, 3, 200)), "normal"),
     ]
     found = joint_half_width(parts, draws=400)
     assert found == pytest.approx(half_width(joint_draws(parts, draws=400)), rel=1e-9)
+    # Drawn rooms beside them, which one more must be a match for: 600 outputs in three parts are those of each alone.
+    parts.append(Contribution(random.normal(size=(80, 3, 200)), "as drawn", centred=False))
+    found = joint_half_width(parts, draws=400)
+    alone = [Contribution(one.effects[:, 1, 50:60], one.distribution, centred=one.centred) for one in parts]
+    assert found[1, 50:60] == pytest.approx(joint_half_width(alone, draws=400), rel=1e-6)
+    assert np.all(found >= half_width(joint_draws(parts, draws=400)) * (1.0 - 1e-9))
+
+
+@pytest.mark.parametrize("off", [0.0, 1e-4, 3e-3])
+def test_a_minimum_straight_behind_answers_as_if_read_anew(off):
+    """A Huygens source and a tenth of a dipole, turned by `off`: in the H plane (1 + cos)/2 + 0.1, least behind (derivable).
+
+    It has no side lobe; the field behind runs evenly, so that whatever an error adds along it counts.
+    """
+    theta, columns = np.linspace(0.0, np.pi, 2 * ORDER + 5), 4 * ORDER + 8
+    t, phi = theta[:, None], np.arange(columns) * 2.0 * np.pi / columns
+    e = (1.0 + np.cos(t)) / 2.0
+    field = np.stack([np.cos(phi) * (e + 0.1 * np.cos(t)), -np.sin(phi) * (e + 0.1)]).astype(complex)
+    device = Expansion(analysis(field[None], ORDER), K).rotated(Rotation.from_euler("y", off).as_matrix())
+    figures = FigureSet()
+    near, values = figures.places(device), figures.values(device)[0]
+    names = figures.names
+    response = Response(figures, device.coefficients[0], float(K[0]), near[0], dict(zip(names, values, strict=True)))
+    some = errors(8, 1e-5 * np.sqrt(float(device.power()[0]) / mode_count(ORDER)))
+    moved = response.answer(some).changes["null_h_db"]
+    anew = [figures.values(device.with_coefficients(device.coefficients + e[None]), near=near)[0] for e in some]
+    column = names.index("null_h_db")
+    assert values[column] == pytest.approx(0.1 / 1.1, rel=1e-3)
+    assert moved == pytest.approx(np.array(anew)[:, column] - values[column], abs=0.1 * np.abs(moved).max(), rel=0.1)
+    assert np.abs(moved).max() > 1e-6

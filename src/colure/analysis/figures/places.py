@@ -54,8 +54,8 @@ class FieldReading:
     where (n,)
         Which of the directions.
     slope (n, 2)
-        Of a minimum: how the field (co, cross) runs along the cut there. What an error adds along it moves the minimum;
-        the rest fills it.
+        Of a minimum: along what the field (co, cross) runs on the cut there. What an error adds along it moves the minimum, the rest
+        fills it. Its square is the share that moves it: 1 through a null, less where the level bends beside that.
     turn (n, 2)
         How the field runs across the cut, per radian that the E plane turns about the peak; None where the plane is declared.
         Where the measured ellipse names it, errors at the peak turn the cut, and a minimum beside it is met elsewhere.
@@ -219,7 +219,9 @@ def _on_cuts(
                 widths.append(Width(name, where, _fall(one, angles), 10.0 ** (-level / 10.0), one.of == "co"))
         for name, angles in ((f"side_lobe_{plane}_db", top_angles_deg(one)), (f"null_{plane}_db", dip_angles_deg(one))):
             if name in names and angles.size:
-                slope = _slope(field_, beam, tangent, angles, figures.slant) if name.startswith("null") else None
+                slope = None
+                if name.startswith("null"):
+                    slope = _slope(field_, beam, tangent, angles, figures.slant, co=one.of == "co")
                 turn = _turn(field_, beam, tangent, angles, figures.slant) if beam.plane == "ellipse" else None
                 where = kept.add(_along(beam, tangent, angles))
                 readings.append(FieldReading(name, "level", where, slope, turn, one.of == "co"))
@@ -234,9 +236,7 @@ def _turn(field_: FarField, beam: Beam, tangent: FloatArray, angles_deg: FloatAr
     """Return the derivative (n, 2) of co and cross when the cut turns about the peak, per radian, at angles (n,) of it."""
     small, aside = TURN * np.pi / field_.order, cross(beam.direction, tangent)
     one, other = (field_.at(_along(beam, np.cos(a) * tangent + np.sin(a) * aside, angles_deg)) for a in (small, -small))
-    # As vectors: near -z the frame of co and cross itself turns fast.
-    runs = (one - other) / (2.0 * small)
-    return np.asarray(np.stack(ludwig_3(runs, _along(beam, tangent, angles_deg), slant), axis=-1))
+    return _run(one - other, 2.0 * small, _along(beam, tangent, angles_deg), slant)
 
 
 def _along(beam: Beam, tangent: FloatArray, angles_deg: FloatArray) -> FloatArray:
@@ -250,13 +250,36 @@ def _fall(one: GreatCircleCut, angles_deg: FloatArray) -> FloatArray:
     return np.asarray(-np.sign(angles_deg) * np.interp(angles_deg, one.angle_deg, slope))
 
 
-def _slope(field_: FarField, beam: Beam, tangent: FloatArray, angles_deg: FloatArray, slant: float) -> ComplexArray:
-    """Return the derivative (n, 2) of co and cross along a cut, per radian, at angles (n,)."""
+def _slope(
+    field_: FarField, beam: Beam, tangent: FloatArray, angles_deg: FloatArray, slant: float, *, co: bool
+) -> ComplexArray:
+    """Return how the field (n, 2: co, cross) runs along a cut through its minima at angles (n,), as `FieldReading.slope` says."""
     small = TURN * np.pi / field_.order
-    one, other = (field_.at(_along(beam, tangent, angles_deg + np.rad2deg(a))) for a in (small, -small))
-    # As vectors: near -z the frame of co and cross itself turns fast.
-    runs = (one - other) / (2.0 * small)
-    return np.asarray(np.stack(ludwig_3(runs, _along(beam, tangent, angles_deg), slant), axis=-1))
+    places = [_along(beam, tangent, angles_deg + np.rad2deg(a)) for a in (-small, 0.0, small)]
+    before, at, after = (field_.at(one) for one in places)
+    run = _run(after - before, 2.0 * small, places[1], slant)
+    if co:
+        run[:, 1] = 0.0
+    levels = [
+        np.abs(ludwig_3(e, d, slant)[0]) ** 2 if co else np.sum(np.abs(e) ** 2, axis=-1)
+        for e, d in zip((before, at, after), places, strict=True)
+    ]
+    # Half the bend of |E|^2 is |E'|^2 + Re(E* E''): through a null nothing but the first, at a shallow minimum mostly the other.
+    bend = (levels[0] - 2.0 * levels[1] + levels[2]) / (2.0 * small**2)
+    steep = np.sum(np.abs(run) ** 2, axis=-1)
+    share = np.clip(steep / np.maximum(bend, 1e-300), 0.0, 1.0)
+    return np.asarray(run * np.sqrt(share / np.maximum(steep, 1e-300))[:, None])
+
+
+def _run(difference: ComplexArray, between: float, directions: FloatArray, slant: float) -> ComplexArray:
+    """Return the derivative (n, 2) of co and cross from differences (n, 3) of fields on both sides of directions, radians apart.
+
+    As vectors: near -z the frame of co and cross itself turns fast. A field that turns with its direction changes along that
+    direction too, which is no part of co or cross.
+    """
+    runs = difference / between
+    runs = runs - np.sum(runs * directions, axis=-1, keepdims=True) * directions
+    return np.asarray(np.stack(ludwig_3(runs, directions, slant), axis=-1))
 
 
 def _lobes(field_: FarField, peak: FloatArray, region: float) -> FloatArray:

@@ -17,7 +17,7 @@ from numpy.typing import NDArray
 
 from colure.analysis.figures.beams import Near
 from colure.analysis.figures.components import component_rows
-from colure.analysis.figures.cuts import FarField, beam_at, carried
+from colure.analysis.figures.cuts import BEHIND, FarField, beam_at, carried
 from colure.analysis.figures.evaluate import FigureSet
 from colure.analysis.figures.one_pattern import reference_axis
 from colure.analysis.figures.phase_centre import centre_in, centre_rows, cone_of, copolar
@@ -89,7 +89,9 @@ class Response:
         """Return co and cross (n, place, 2) of components along theta and phi at the places."""
         turn = self.figures.slant - theta_phi(self.places.directions)[1]
         c, s = np.cos(turn), np.sin(turn)
-        first, second = along[..., 0], along[..., 1]
+        # Straight behind, co is taken along x itself (`ludwig_3`), which there points against the growing theta at phi = 0.
+        straight = 1.0 + self.places.directions[:, 2] <= BEHIND
+        first, second = np.where(straight, -1.0, 1.0) * along[..., 0], along[..., 1]
         return np.stack([c * first + s * second, c * second - s * first], axis=-1)
 
     def _centre_rows(self, order: int) -> ComplexArray:
@@ -324,10 +326,10 @@ class Response:
         top = self.places.fields[0]
         return float(abs(top[0]) if one.co else np.linalg.norm(top))
 
-    def errors(self, one: FieldReading, fields: ComplexArray) -> ComplexArray:
+    def errors(self, one: FieldReading, fields: ComplexArray, *, slid: bool = True) -> ComplexArray:
         """Return what errors (n, place, 2) add to the ratios of a reading (n, place, component).
 
-        Of a minimum without what only moves it along the cut.
+        Of a minimum without what only moves it along the cut; with it where it is not yet `slid`.
         """
         then, add, ratio = self.places.fields[one.where], fields[:, one.where], self.ratios(one)
         if one.kind == "cross over co":
@@ -343,10 +345,14 @@ class Response:
             error = error + self._tilted(fields[:, :1])[:, :, None] * one.turn[:, : error.shape[-1]] / size
         if one.drift is not None:
             error = error + self.drifts(one, self.moves(fields).real)
+        return self.filling(one, error) if slid else np.asarray(error)
+
+    def filling(self, one: FieldReading, added: ComplexArray) -> ComplexArray:
+        """Return what fills a minimum of what is added (n, place, component) there: the rest only moves it along the cut."""
         if one.slope is None:
-            return np.asarray(error)
-        run = one.slope[:, : error.shape[-1]] / np.linalg.norm(one.slope[:, : error.shape[-1]], axis=1, keepdims=True)
-        return np.asarray(error - run * np.sum((np.conj(run) * error).real, axis=-1, keepdims=True))
+            return np.asarray(added)
+        run = one.slope[:, : added.shape[-1]]
+        return np.asarray(added - run * np.sum((np.conj(run) * added).real, axis=-1, keepdims=True))
 
     def _tilted(self, at_peak: ComplexArray) -> FloatArray:
         """Return by how much errors (n, 1, 2) at the peak turn the ellipse's major axis (n, 1), radians."""

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cached_property
 
 import numpy as np
@@ -205,7 +205,7 @@ def _asked(
     true = ratio - np.tensordot(always, errors, axes=1)
     spread = np.sqrt(np.sum(np.abs(_rms(errors)) ** 2, axis=-1))
     kept = may_be_largest(true, spread)
-    few = errors[:, kept]
+    few = (errors if one.slope is None else response.errors(one, answer.fields, slid=False))[:, kept]
     if one.drift is not None:
         # The peak moves by a real angle, however draws turn in phase: of their sum, not the sum of their moves.
         moves = response.moves(answer.fields)
@@ -213,11 +213,8 @@ def _asked(
     drawn = (joint @ few.reshape(len(few), -1)).reshape(-1, *few.shape[1:])
     if one.drift is not None:
         drawn = drawn + response.drifts(one, (joint @ moves).real)[:, kept]
-    if one.slope is not None:
-        # Draws turn in phase: what they add along the slope is taken off again.
-        run = one.slope[kept][:, : few.shape[-1]]
-        run = run / np.linalg.norm(run, axis=1, keepdims=True)
-        drawn = drawn - run * np.sum((np.conj(run) * drawn).real, axis=-1, keepdims=True)
+    # Draws turn in phase: only then is known what of them moves a minimum along the cut.
+    drawn = response.filling(replace(one, slope=None if one.slope is None else one.slope[kept]), drawn)
     return true[kept], drawn
 
 
