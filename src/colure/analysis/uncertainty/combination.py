@@ -186,10 +186,10 @@ def _which(weights: FloatArray) -> FloatArray:
 
 
 class _Highest(NamedTuple):
-    """The largest of numbers (output, draw) in order, `count` of them in all, from that at `PROBABILITY` - `BESIDE` on."""
+    """The largest of numbers (output, draw) in order, of `total` numbers, from that at `PROBABILITY` - `BESIDE` on."""
 
     in_order: FloatArray
-    count: int
+    total: int
 
     @classmethod
     def of(cls, errors: FloatArray) -> _Highest:
@@ -200,7 +200,7 @@ class _Highest(NamedTuple):
     def quantile(self, share: FloatArray) -> FloatArray:
         """Return the quantiles (output,), each for its own share (Weibull's plotting position)."""
         size = self.in_order.shape[1]
-        at = np.clip(share * (self.count + 1.0) - 1.0 - (self.count - size), 0.0, size - 1.0)
+        at = np.clip(share * (self.total + 1.0) - 1.0 - (self.total - size), 0.0, size - 1.0)
         low, rows = np.minimum(at.astype(int), size - 2), np.arange(len(self.in_order))
         below, above = self.in_order[rows, low], self.in_order[rows, low + 1]
         return np.asarray(below + (at - low) * (above - below))
