@@ -17,7 +17,7 @@ from numpy.typing import NDArray
 
 from colure.analysis.figures.beams import Near
 from colure.analysis.figures.components import component_rows
-from colure.analysis.figures.cuts import BEHIND, FarField, beam_at, carried
+from colure.analysis.figures.cuts import FarField, beam_at, carried
 from colure.analysis.figures.evaluate import FigureSet
 from colure.analysis.figures.one_pattern import reference_axis
 from colure.analysis.figures.phase_centre import centre_in, centre_rows, cone_of, copolar
@@ -89,9 +89,7 @@ class Response:
         """Return co and cross (n, place, 2) of components along theta and phi at the places."""
         turn = self.figures.slant - theta_phi(self.places.directions)[1]
         c, s = np.cos(turn), np.sin(turn)
-        # Straight behind, co is taken along x itself (`ludwig_3`), which there points against the growing theta at phi = 0.
-        straight = 1.0 + self.places.directions[:, 2] <= BEHIND
-        first, second = np.where(straight, -1.0, 1.0) * along[..., 0], along[..., 1]
+        first, second = along[..., 0], along[..., 1]
         return np.stack([c * first + s * second, c * second - s * first], axis=-1)
 
     def _centre_rows(self, order: int) -> ComplexArray:
