@@ -28,6 +28,7 @@ def dataset() -> xr.Dataset:
 def test_no_flipped_bit_is_silent(tmp_path, request):
     path = tmp_path / "pattern.nc"
     save_dataset(dataset(), path)
+    open_dataset(path)  # what was read a moment ago, and is kept, answers for no other content
     clean, random = path.read_bytes(), np.random.default_rng(7)
     for _ in range(20_000 if request.config.getoption("--nightly") else 300):
         damaged, place = bytearray(clean), int(random.integers(len(clean)))
@@ -35,6 +36,15 @@ def test_no_flipped_bit_is_silent(tmp_path, request):
         path.write_bytes(damaged)
         with pytest.raises(InputError, match="damaged"):
             open_dataset(path)
+
+
+def test_whoever_opens_a_file_gets_a_copy_of_its_own(tmp_path):
+    path = tmp_path / "record.nc"
+    save_dataset(dataset(), path)
+    first = open_dataset(path)
+    whole = first.copy(deep=True)
+    first["trace"].values *= 2.0
+    xr.testing.assert_identical(open_dataset(path), whole)
 
 
 @pytest.mark.parametrize("cut", [1, 40, 90, 3000])

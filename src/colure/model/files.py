@@ -8,6 +8,7 @@ import io
 import json
 import os
 import shutil
+import threading
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, BinaryIO, Final
 
@@ -25,6 +26,11 @@ TRAILER_BYTES = len(MARK) + 64 + 1
 BLOCK_BYTES = 1 << 22
 #: Up to this size a file is made in memory first.
 LARGEST_IMAGE_BYTES = 1 << 28
+#: A report opens one record five times, and the library for the format takes 50 ms each time: what was read last is kept by its
+#: checksum, which is verified every time. So many files, each up to this size, copies for whoever asks.
+MOST_KEPT, LARGEST_KEPT_BYTES = 4, 16 << 20
+_READ: dict[str, xr.Dataset] = {}
+_READ_LOCK = threading.Lock()
 REMEDY = "a record is made anew from the run's journal by colure acquire FOLDER --run NAME --rebuild, a pattern by processing again"
 
 
@@ -106,6 +112,11 @@ def require_unchanged(path: Path) -> bool:
     InputError
         If any bit of it has changed since it was written, or it cannot be read.
     """
+    return bool(_verified(path))
+
+
+def _verified(path: Path) -> str:
+    """Return the checksum that a file carries and fits; empty if it carries none. Raises as `require_unchanged` does."""
     path = Path(path)
     size = require_regular(path) - TRAILER_BYTES
     try:
@@ -113,14 +124,14 @@ def require_unchanged(path: Path) -> bool:
             file.seek(max(size, 0))
             trailer = file.read()
             if len(trailer) != TRAILER_BYTES or not trailer.startswith(MARK):
-                return False
+                return ""
             file.seek(0)
             digest = _digest(file, size)
     except OSError as error:
         raise InputError([f"{path.name}: cannot be read: {error.strerror}"]) from None
     if trailer != MARK + digest.encode("ascii") + b"\n":
         raise InputError([f"{path.name}: damaged: its content does not fit its own checksum (SHA-256); {REMEDY}"])
-    return True
+    return digest
 
 
 def carries_checksum(path: Path) -> bool:
@@ -158,7 +169,9 @@ def open_dataset(path: Path) -> xr.Dataset:
     import xarray as xr
 
     # Before the library for the format sees it: a damaged file can make that hang or crash.
-    checked = require_unchanged(path)
+    checked = _verified(path)
+    if (kept := _READ.get(checked)) is not None:
+        return kept.copy(deep=True)
     if not checked:
         require_readable_apart(path, in_memory=True)
     try:
@@ -171,7 +184,17 @@ def open_dataset(path: Path) -> xr.Dataset:
     if CHECKSUM in loaded.attrs and not checked:
         raise InputError([f"{Path(path).name}: damaged: its checksum is gone; {REMEDY}"])
     own: xr.Dataset = loaded.drop_attrs(deep=False).assign_attrs(_own_attrs(loaded))
+    if checked and own.nbytes <= LARGEST_KEPT_BYTES:
+        _keep_read(checked, own.copy(deep=True))
     return own
+
+
+def _keep_read(checksum: str, dataset: xr.Dataset) -> None:
+    """Keep what a file of this checksum holds, instead of the file that was read first of those that are kept."""
+    with _READ_LOCK:
+        _READ[checksum] = dataset
+        while len(_READ) > MOST_KEPT:
+            del _READ[next(iter(_READ))]
 
 
 def attribute_of(path: Path, name: str, default: str) -> str:
