@@ -7,7 +7,6 @@ import re
 import numpy as np
 import pytest
 from click.testing import CliRunner
-from pypdf import PdfReader
 
 from colure.analysis.cuts.figures import cut_figures, evaluated
 from colure.analysis.cuts.scan import read_cuts
@@ -24,6 +23,7 @@ from colure.model.plan import ROLES, Role
 from colure.planning.preflight import make_plan
 from tests.analysis.true_cuts import true_cut
 from tests.coverage.scenarios import Scenario, band, four_by_four
+from tests.printed import pages_of
 
 ROLL, AZ_EL, EL_AZ = "roll-over-azimuth", "azimuth-over-elevation", "elevation-over-azimuth"
 BOTH = "offset_deg = [0, 90]\n"
@@ -217,7 +217,7 @@ def test_the_short_report_of_cuts_has_two_pages(measured_cuts):
     found = run_colure("report", measured_cuts, "--run", "two")
     (measured_cuts / "report.toml").unlink()
     assert found.exit_code == 0, found.output
-    pages = [one.extract_text() for one in PdfReader(measured_cuts / "runs" / "two" / "report.pdf").pages]
+    pages = pages_of(measured_cuts / "runs" / "two" / "report.pdf")
     assert len(pages) == 2 and "Figures" in pages[0] + pages[1] and "Definitions" not in pages[0] + pages[1]
 
 

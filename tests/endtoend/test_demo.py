@@ -14,6 +14,7 @@ import pytest
 
 from colure.model.definitions import BAND_DEFINITIONS
 from tests.crash.test_kill import committed
+from tests.printed import pages_of
 
 EVERY = {what.name for what in BAND_DEFINITIONS}
 
@@ -81,9 +82,8 @@ def test_html_is_self_contained_and_says_it_is_invented(demo):
 
 
 def test_pdf_text_is_complete(demo):
-    pypdf = pytest.importorskip("pypdf")
     folder, result = demo
-    pages = [page.extract_text() for page in pypdf.PdfReader(folder / result["files"]["report_pdf"]).pages]
+    pages = pages_of(folder / result["files"]["report_pdf"])
     text = "\n".join(pages)
     for word in (
         "Set-up and plan",

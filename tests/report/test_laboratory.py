@@ -21,6 +21,7 @@ from colure.report.document import Document
 from colure.report.particulars import Particulars, particulars_sections
 from colure.report.pdf import render_pdf
 from colure.report.texts import LANGUAGES, Texts, catalogue
+from tests.printed import pages_of
 from tests.report.readability import MOST_WORDS, mean_words, sentences
 from tests.report.test_pages import FULL, filled
 
@@ -98,8 +99,8 @@ def stated(folder, *, identity, measured):
 def text_of(one, target, **more):
     document = one.framed(Document("Panel", "", (), particulars_sections(one, **more)))
     render_pdf(document, target)
-    pages = pypdf.PdfReader(target).pages
-    return " ".join(" ".join(page.extract_text() for page in pages).split()), len(pages)
+    pages = pages_of(target)
+    return " ".join(" ".join(pages).split()), len(pages)
 
 
 def test_every_item_of_the_list_stands_in_a_declared_report_and_is_not_stated_in_a_bare_one(tmp_path):
@@ -277,7 +278,7 @@ def test_the_short_report_has_two_pages_in_one_language(source, tmp_path, langua
     render_pdf(compose(formed(named, form="short", language=language)), target)
     reader = pypdf.PdfReader(target)
     assert len(reader.pages) == 2
-    text = " ".join(" ".join(page.extract_text() for page in reader.pages).split()).lower()
+    text = " ".join(" ".join(pages_of(target)).split()).lower()
     words = set(re.findall(r"[\w:]+", text))
     assert sum(word in words for word in OWN_WORDS[language]) >= 4
     for other in LANGUAGES:

@@ -6,8 +6,6 @@ import ast
 import re
 from pathlib import Path
 
-import pypdf
-
 import colure
 from colure.report.content import SECTIONS, compose
 from colure.report.document import Chart, Document, FileLink, Paragraph, ReportSection, Side, Table, chart
@@ -17,6 +15,7 @@ from colure.report.sections import _scheme_words
 from colure.report.spoken import pictures_in
 from colure.report.texts import LANGUAGES, Texts
 from colure.report.translation import Translation, full_texts, has_words
+from tests.printed import pages_of
 from tests.report.test_laboratory import formed
 
 
@@ -120,10 +119,10 @@ def test_the_full_report_in_german_french_and_spanish(source, tmp_path):
     few = ("particulars", "verdict", "figures", "measured", "checks", "definitions")
     german = compose(formed(source, language="de", sections=few))
     render_pdf(german, tmp_path / "report.pdf")
-    page = " ".join(pypdf.PdfReader(tmp_path / "report.pdf").pages[0].extract_text().split())
+    page = " ".join(pages_of(tmp_path / "report.pdf")[0].split())
     assert "auf Englisch" not in page and "Bei 24," in page and "Geplant: " in page and "Alle Intervalle" in page
     assert "Halbwertsbreite, E-Ebene" in page
-    printed = "\n".join(one.extract_text() for one in pypdf.PdfReader(tmp_path / "report.pdf").pages)
+    printed = "\n".join(pages_of(tmp_path / "report.pdf"))
     assert pointed(printed) == [] and len(re.findall(r"\d,\d", printed)) > 100
 
 

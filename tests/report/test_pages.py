@@ -5,7 +5,6 @@ from __future__ import annotations
 import io
 
 import numpy as np
-import pypdf
 import pytest
 import typst
 from matplotlib.image import imread
@@ -14,6 +13,7 @@ from colure.report.document import Document, Paragraph, ReportSection, Side, Tab
 from colure.report.look import canvas
 from colure.report.paging import LEAST_SCALE, PAGE_MM, PageBlock, scales
 from colure.report.pdf import font_paths, laid_out, render_pdf
+from tests.printed import pages_of
 
 #: A page that is less full than this needs a cause; the last one has one.
 FULL = 2.0 / 3.0
@@ -55,7 +55,7 @@ def test_a_line_that_announces_a_table_stays_with_it(tmp_path):
         document = Document("T", "s", (), (ReportSection("S", (
             *(Paragraph(f"Line {i}.") for i in range(lines - 12)), Paragraph("Published lists:"), table)),))  # fmt: skip
         render_pdf(document, tmp_path / "report.pdf")
-        pages = [one.extract_text() for one in pypdf.PdfReader(tmp_path / "report.pdf").pages]
+        pages = pages_of(tmp_path / "report.pdf")
         (last,) = (one for one in pages if "Published lists" in one)
         assert "first" in last, lines
         parted += len(pages) > 1 and last == pages[1]

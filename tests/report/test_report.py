@@ -20,6 +20,7 @@ from colure.model.files import save_dataset
 from colure.model.loading import load
 from colure.model.specification import Specification
 from tests.endtoend.test_near_to_far import edited
+from tests.printed import pages_of
 
 
 def small_campaign(folder):
@@ -42,26 +43,26 @@ def small_campaign(folder):
 
 
 def written(folder):
-    """The report of a small campaign: (html text, pdf reader, verdicts)."""
+    """The report of a small campaign: (html text, pdf reader, texts of its pages, verdicts)."""
     campaign, plan, run = small_campaign(folder)
     done = services.process(campaign, run)
     figures = services.evaluate(done, run)
     judged = judge(done, figures, load(Specification, folder / "limits.toml"))
     key = reporting.key_of_report(Campaign.load(folder), run, folder / "limits.toml")
     services.write_report(campaign, plan, run, done, figures, judged, key=key)
-    return run.report_html.read_text("utf-8"), pypdf.PdfReader(run.report_pdf), judged
+    return run.report_html.read_text("utf-8"), pypdf.PdfReader(run.report_pdf), pages_of(run.report_pdf), judged
 
 
 def the_first_page_answers_the_three_questions(written):
-    _, pdf, judged = written
-    first = " ".join(pdf.pages[0].extract_text().split())
+    _, _, pages, judged = written
+    first = " ".join(pages[0].split())
     assert "peak gain (realized)" in first and "expanded uncertainties" in first
     assert f"River-level panel, first article: {judged.outcome.upper()}" in first
-    assert "Statements" in first and "Verdict" in " ".join(pdf.pages[1].extract_text().split())
+    assert "Statements" in first and "Verdict" in " ".join(pages[1].split())
 
 
 def every_reference_leads_somewhere(written):
-    html, _, _ = written
+    html, _, _, _ = written
     targets = set(re.findall(r"href='#([^']+)'", html))
     assert len(targets) > 20
     for name in targets:
@@ -69,7 +70,7 @@ def every_reference_leads_somewhere(written):
 
 
 def every_line_chart_brings_its_values(written):
-    html, pdf, _ = written
+    html, pdf, _, _ = written
     found = re.findall(r"download='chart.csv' href='data:text/csv;base64,([^']+)'", html)
     assert len(found) >= 10
     for one in found:
@@ -79,14 +80,14 @@ def every_line_chart_brings_its_values(written):
 
 
 def names_are_text_and_nothing_comes_from_outside(written):
-    html, _, _ = written
+    html, _, _, _ = written
     assert "<script" not in html and "&lt;script&gt;" in html
     assert not re.search(r"(src|href)=['\"](https?:)?//", html) and "default-src 'none'" in html
 
 
 def the_budget_names_kinds_distributions_and_the_trades_terms(written):
-    _, pdf, _ = written
-    text = " ".join("\n".join(page.extract_text() for page in pdf.pages).split())
+    _, _, pages, _ = written
+    text = " ".join("\n".join(pages).split())
     for words in ("Known from", "U-shaped", "Monte Carlo", "alignment: device pose", "room scattering", "quality of the quiet zone",
                   "What each step found and did", "Where stray signals come from", "Spherical coverage", "What was measured"):  # fmt: skip
         assert words in text, words
@@ -104,9 +105,7 @@ def it_is_written_again_for_another_customer_and_nothing_is_worked_out(folder, r
         'issue = 2\nchanges = "customer named"\n[customer]\nname = "Customer A & B"\n', "utf-8"
     )
     reporting.report_run(folder, run, limits)
-    before, after = (
-        [page.extract_text() for page in one.pages] for one in (report[1], pypdf.PdfReader(run.report_pdf))
-    )
+    before, after = report[2], pages_of(run.report_pdf)
     assert "Customer A & B" in after[0] and "Customer A & B" not in "".join(before) and "issue 2" in after[-1]
     text = run.report_html.read_text("utf-8")
     assert (

@@ -59,7 +59,7 @@ def test_single_sweeps_are_named(measured, device, times):
 
     one = told(measured, device, spoil)
     assert "size" not in one and one["sweeps"].severity == NOT_TO_BE_USED
-    assert "theta 45, phi 22.5 deg" in one["sweeps"].text and "theta 67.5, phi 270 deg" in one["sweeps"].text
+    assert "theta 45, phi 22.5" in one["sweeps"].text and "theta 67.5, phi 270" in one["sweeps"].text
     assert one["sweeps"].text.count("phi") == 2, "no other one is accused"
 
 

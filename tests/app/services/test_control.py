@@ -5,13 +5,13 @@ from __future__ import annotations
 import json
 
 import numpy as np
-import pypdf
 import xarray as xr
 from click.testing import CliRunner
 
 from colure.app import services
 from colure.app.cli import main
 from colure.model.files import save_dataset
+from tests.printed import pages_of
 
 
 def runs_of(folder, values):
@@ -44,7 +44,7 @@ def test_a_run_that_is_off_and_a_slow_shift_are_alarms_and_a_quiet_year_is_none(
     page = tmp_path / "quiet.pdf"
     outcome = called("series", tmp_path / "c", *names, "--control", page, "--baseline", 12)
     assert outcome.exit_code == 0, outcome.output
-    text = " ".join(" ".join(one.extract_text() for one in pypdf.PdfReader(page).pages).split())
+    text = " ".join(" ".join(pages_of(page)).split())
     assert (
         "In control" in text and "Handbook of Statistical Methods, 6.3.2.2" in text and "Peak gain (realized)" in text
     )

@@ -10,7 +10,6 @@ import re
 from pathlib import Path
 
 import numpy as np
-import pypdf
 import pytest
 from click.testing import CliRunner
 
@@ -26,6 +25,7 @@ from colure.model.fields import grid_dataset
 from colure.model.files import save_dataset
 from tests.app.services.test_pattern_files import HUYGENS, field
 from tests.conftest import cluster_of
+from tests.printed import pages_of
 from tests.report.test_languages import pointed
 
 F = np.array([5.7e9, 5.9e9])
@@ -186,7 +186,7 @@ def test_the_report_of_a_file_speaks_the_language_of_report_toml_or_of_the_optio
     for english in ("English", " the ", " is not known", "Definitions", " of the "):
         assert english not in shown, english
     assert pointed(shown) == [] and len(re.findall(r"\d,\d", shown)) > 20
-    printed = pypdf.PdfReader(json.loads(result.output)["pdf"]).pages[0].extract_text()
+    printed = pages_of(json.loads(result.output)["pdf"])[0]
     assert f"{words[1]} 1 " in printed
 
 

@@ -7,7 +7,6 @@ import json
 import numpy as np
 import pytest
 from click.testing import CliRunner
-from pypdf import PdfReader
 
 from colure.analysis.pipeline import power_only
 from colure.app import services
@@ -20,6 +19,7 @@ from colure.model.chamber import SimulatedChamber
 from colure.model.files import save_dataset
 from tests.app.services.test_states_coverage import STATES
 from tests.endtoend.test_near_to_far import edited
+from tests.printed import pages_of
 
 STATE_NAMES = ("left", "broadside", "right")
 LIMITS = """name = "total power"
@@ -93,8 +93,8 @@ def test_each_beam_without_phase_is_drawn_exported_judged_and_reported(beams):
     assert "auf Englisch" not in page and "range length" not in page
     (beams / "report.toml").write_text('language = "de"\nform = "short"\n', "utf-8")
     told("report", *of_run, "--specification", limits)
-    short = PdfReader(beams / "runs" / "power" / "report-right.pdf").pages
-    words = " ".join(page.extract_text() for page in short)
+    short = pages_of(beams / "runs" / "power" / "report-right.pdf")
+    words = " ".join(short)
     assert len(short) == 2 and "Anforderungen" in words and "Definitionen" not in words
     # Power has twice the bandwidth of the field: 7.5 deg are too coarse for the lower levels of this panel.
     assert "below what the samples tell" in told("coverage", beams, "--run", "power", code=2)

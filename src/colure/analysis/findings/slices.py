@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from colure.analysis.findings.finding import Finding
-from colure.analysis.steps.agreement import BoresightAgreement, RollFault, level_db
+from colure.analysis.steps.agreement import BoresightAgreement, level_db
 from colure.model.figure import NOT_TO_BE_USED
 
 if TYPE_CHECKING:
@@ -20,12 +20,6 @@ if TYPE_CHECKING:
 
 #: Slices that disagree by more than this wait for a person; or by this much more than declared echoes, or noise, make them, dB.
 LOOK_DB, ABOVE_ECHOES_DB, ABOVE_NOISE_DB = -20.0, 10.0, 6.0
-WORDS: dict[RollFault, str] = {
-    "reversed": "the roll or the probe's roll turns the other way, or one of two ports has the other sign. Jog both rolls by a degree, "
-    "correct the sense, and measure again",
-    "probe still": "the probe's roll stood still while it was to follow. Look at its motor and its word, and measure again",
-    "roll still": "the roll stood still, or the probe's roll turned twice as far. Look at their motors and counts, and measure again",
-}
 
 
 def disagreement(processed: Processed, chamber: Chamber) -> BoresightAgreement | None:
@@ -39,23 +33,41 @@ def slice_findings(processed: Processed, chamber: Chamber) -> list[Finding]:
     if processed.boresight is None:
         return []
     spread = processed.boresight.spread_db
-    text = f"every slice saw the boresight; the readings differ by {spread:.1f} dB rms relative to the peak"
     bad = disagreement(processed, chamber)
     if bad is None:
+        text = f"every slice saw the boresight; the readings differ by {spread:.1f} dB rms relative to the peak"
         return [Finding("pole", spread, text)]
     if bad.turned or bad.apart_deg:
         return [Finding("pole", spread, _accused(bad), NOT_TO_BE_USED)]
-    text += ". No sense of a roll explains it: look at the cable, the reference points and the device's mount"
+    text = (
+        f"every slice saw the boresight; the readings differ by {spread:.1f} dB rms relative to the peak. No sense of a roll explains it: "
+        "look at the cable, the reference points and the device's mount"
+    )
     return [Finding("pole", spread, text, "look")]
 
 
 def _accused(bad: BoresightAgreement) -> str:
-    both = f"the slices disagree about the boresight by {bad.spread_db:.1f} dB relative to the peak, and by {bad.left_db:.1f} dB"
-    if bad.turned:
-        return f"{both} if {WORDS[bad.turned]}"
+    spread, left = bad.spread_db, bad.left_db
+    if bad.turned == "reversed":
+        return (
+            f"the slices disagree about the boresight by {spread:.1f} dB relative to the peak, and by {left:.1f} dB if the roll or the probe's "
+            "roll turns the other way, or one of two ports has the other sign. Jog both rolls by a degree, correct the sense, and "
+            "measure again"
+        )
+    if bad.turned == "probe still":
+        return (
+            f"the slices disagree about the boresight by {spread:.1f} dB relative to the peak, and by {left:.1f} dB if the probe's roll stood "
+            "still while it was to follow. Look at its motor and its word, and measure again"
+        )
+    if bad.turned == "roll still":
+        return (
+            f"the slices disagree about the boresight by {spread:.1f} dB relative to the peak, and by {left:.1f} dB if the roll stood still, or "
+            "the probe's roll turned twice as far. Look at their motors and counts, and measure again"
+        )
     rolls = ", ".join(f"{one:g}" for one in bad.apart_deg)
     return (
-        f"{both} without those at {rolls} deg: sweeps there went wrong. Look at connectors and cable, and measure again"
+        f"the slices disagree about the boresight by {spread:.1f} dB relative to the peak, and by {left:.1f} dB without those at {rolls} deg: "
+        "sweeps there went wrong. Look at connectors and cable, and measure again"
     )
 
 

@@ -38,9 +38,9 @@ class SweepsApart:
     @property
     def text(self) -> str:
         """Which sweeps they are."""
-        where = "; ".join(f"theta {theta:.4g}, phi {phi:.4g} deg" for theta, phi in self.directions_deg)
+        where = "; ".join(f"theta {theta:.4g}, phi {phi:.4g}" for theta, phi in self.directions_deg)
         return (
-            f"sweeps went wrong at {where}: a part of {self.with_db:.1f} dB relative to the peak does not fit the device, and "
+            f"sweeps went wrong at {where} deg: a part of {self.with_db:.1f} dB relative to the peak does not fit the device, and "
             f"{self.without_db:.1f} dB without them. Look at connectors and cable, and measure again"
         )
 

@@ -102,29 +102,28 @@ def _waves(read: Mapping[str, Sequence[StatedValue]]) -> list[_PeakWave]:
 
 def _against(wave: _PeakWave, device: Device) -> str:
     """Return what one wave says against the declaration; empty where it is as declared."""
-    where = f"at {wave.frequency_hz / 1e9:.3f} GHz"
-    ratio = wave.axial_ratio_db
+    ghz, ratio, declared = wave.frequency_hz / 1e9, wave.axial_ratio_db, device.polarization
     measured = "right" if wave.sense > 0.0 else "left"
-    declared = f"device.toml declares polarization = '{device.polarization}'"
+    hand = f"{measured}-hand"
     if device.hand and ratio > NOT_CIRCULAR_DB:
         return (
-            f"the wave at the peak is linear (axial ratio {ratio:.1f} dB {where}); {declared}: levels of a hand are of half its "
-            "power. Set polarization = 'linear' and slant_deg, or look whether the device is the declared one"
+            f"the wave at the peak is linear (axial ratio {ratio:.1f} dB at {ghz:.3f} GHz); device.toml declares polarization = '{declared}': "
+            "levels of a hand are of half its power. Set polarization = 'linear' and slant_deg, or look whether the device is the "
+            "declared one"
         )
     if device.hand and wave.sense * device.hand < 0.0:
         return (
-            f"the wave at the peak is {measured}-hand (axial ratio {ratio:.1f} dB {where}); {declared}: co-polar levels are of the "
-            "weaker hand. Correct polarization, or look at the sign of the probe's roll and at its ports"
+            f"the wave at the peak is {hand} (axial ratio {ratio:.1f} dB at {ghz:.3f} GHz); device.toml declares polarization = "
+            f"'{declared}': co-polar levels are of the weaker hand. Correct polarization, or look at the sign of the probe's roll and at its ports"
         )
-    if device.polarization == "linear" and ratio < CIRCULAR_BELOW_DB:
+    if declared == "linear" and ratio < CIRCULAR_BELOW_DB:
         return (
-            f"the wave at the peak is {measured}-hand circular (axial ratio {ratio:.1f} dB {where}); {declared}: co- and "
-            f"cross-polar levels are two linear parts, each of half its power. Set polarization = '{measured}'"
+            f"the wave at the peak is {hand} circular (axial ratio {ratio:.1f} dB at {ghz:.3f} GHz); device.toml declares polarization = "
+            f"'{declared}': co- and cross-polar levels are two linear parts, each of half its power. Set polarization = '{measured}'"
         )
     if not device.hand and ratio > LINEAR_DB and abs(wave.tilt_deg) - wave.tilt_u_deg > TILT_DEG:
         return (
-            f"the wave at the peak lies {wave.tilt_deg:+.1f} deg from slant_deg = {device.slant_deg:g} {where}: co- and "
-            "cross-polar levels are along the declared direction. Correct slant_deg in device.toml, or look whether the device "
-            "stands turned"
+            f"the wave at the peak lies {wave.tilt_deg:+.1f} deg from slant_deg = {device.slant_deg:g} at {ghz:.3f} GHz: co- and cross-polar "
+            "levels are along the declared direction. Correct slant_deg in device.toml, or look whether the device stands turned"
         )
     return ""
