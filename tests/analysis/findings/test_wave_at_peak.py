@@ -8,7 +8,7 @@ from __future__ import annotations
 import numpy as np
 import pytest
 
-from colure.analysis.findings.wave_at_peak import NEEDED, wave_findings
+from colure.analysis.findings.wave_at_peak import NEEDED, pair_findings, wave_findings
 from colure.app.services.verdicts import judge
 from colure.model.device import Device
 from colure.model.figure import NOT_TO_BE_USED
@@ -80,3 +80,27 @@ def test_a_mask_on_co_polar_levels_does_not_pass_another_wave(tmp_path, polariza
     assert total.outcome == "pass"
     assert co.outcome == ("not decidable" if doubted else "fail")
     assert ("left-hand circular" in co.text) is doubted
+
+
+@pytest.mark.parametrize(
+    ("polarization", "pair", "told"),
+    [
+        ("linear", (1.0, 0.0), ()),
+        ("linear", (1.0, -1j), ("phi_0_cross_peak_db", "phi_0_xpd_db")),  # e_R = (co + j cross) / sqrt 2: right-hand
+        ("right", (1.0, -1j), ()),
+        ("left", (1.0, -1j), ("phi_0_gain_left_dbic", "phi_0_xpd_circular_db")),
+        ("right", (1.0, 1.0), ("phi_0_gain_left_dbic", "phi_0_xpd_circular_db")),
+        ("linear", (0.0, 1.0), ()),  # along another offset of the probe
+    ],
+)
+def test_single_cuts_tell_the_sense_of_rotation(polarization, pair, told):
+    names = [
+        "phi_0_beamwidth_deg",
+        "phi_0_cross_peak_db",
+        "phi_0_gain_left_dbic",
+        "phi_0_xpd_circular_db",
+        "phi_0_xpd_db",
+    ]
+    device = Device(name="x", size_mm=(9, 9, 3), expected_gain_dbi=6.0, polarization=polarization)
+    found = pair_findings([(24e9, *pair), (25e9, *pair)], device, names)
+    assert tuple(name for one in found for name in one.figures) == told

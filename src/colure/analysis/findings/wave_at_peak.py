@@ -86,6 +86,30 @@ def wave_doubt(figures: Sequence[Figure], device: Device | None) -> str:
     return against[0].text if against else ""
 
 
+def pair_findings(
+    pairs: Sequence[tuple[float, complex, complex]], device: Device, names: Sequence[str]
+) -> list[Finding]:
+    """Return what single pairs of components say against the declared sense of rotation, where all of them do; else nothing.
+
+    A pair has no direction of its own: it may be along any offset of the probe, and says nothing of the declared slant.
+
+    pairs
+        (frequency in Hz, co, cross) of a right-handed pair at the peak of each cut.
+    names
+        Of the figures that were read.
+    """
+    texts = []
+    for frequency, co, cross in pairs:
+        right, left = abs(co + 1j * cross) ** 2, abs(co - 1j * cross) ** 2
+        sense = (right - left) / max(right + left, 1e-300)
+        texts.append(_against(_PeakWave(frequency_hz=frequency, sense=sense, tilt_deg=0.0, tilt_u_deg=0.0), device))
+    if not texts or not all(texts):
+        return []
+    ends = FROM_HAND if device.hand else (*FROM_DIRECTION, "cross_peak_db")
+    about = tuple(name for name in names if name.endswith(ends))
+    return [Finding(TOPIC, NOTHING_DB, texts[len(texts) // 2], NOT_TO_BE_USED if device.hand else "look", about)]
+
+
 def _waves(read: Mapping[str, Sequence[StatedValue]]) -> list[_PeakWave]:
     """Return the waves of all frequencies; none where one of them is not known, or points away from +z."""
     tables = [read[name] for name in NEEDED]

@@ -125,6 +125,8 @@ def figures_of(campaign: Campaign, record: xr.Dataset) -> ReadCuts:
     from colure.analysis.cuts.levels import cut_levels
     from colure.analysis.cuts.mismatch import read_once_figures
     from colure.analysis.cuts.scan import read_cuts
+    from colure.analysis.findings.sanity import marked
+    from colure.analysis.findings.wave_at_peak import pair_findings
     from colure.analysis.pipeline.recipe import mismatch_db
     from colure.analysis.steps.gain import age_days, with_reflection
     from colure.analysis.steps.horn_place import place_uncertainty_db
@@ -152,10 +154,24 @@ def figures_of(campaign: Campaign, record: xr.Dataset) -> ReadCuts:
             scan, campaign.chamber, campaign.device, campaign.evaluation(), reflection=reflection, **context
         )
         figures = read_once_figures(scan.frequency_hz) + figures if once else figures
+        figures = marked(
+            figures, pair_findings(_at_peaks(scan), campaign.device, sorted({one.name for one in figures}))
+        )
         levels = cut_levels(scan, campaign.chamber, campaign.device, campaign.evaluation(), **context)
     except ValueError as error:
         raise InputError([str(error)]) from None
     return ReadCuts(scan, levels, figures, campaign.goal.shown_index(record["frequency"].values))
+
+
+def _at_peaks(scan: CutScan) -> list[tuple[float, complex, complex]]:
+    """Return (frequency in Hz, co, cross) where each cut is strongest; of those at most 60 deg from +z, as for spheres."""
+    pairs = []
+    for cut in scan.cuts:
+        for f, frequency in enumerate(scan.frequency_hz):
+            peak = int(np.argmax(cut.total[f]))
+            if cut.cross is not None and cut.directions[peak, 2] >= 0.5:
+                pairs.append((float(frequency), complex(cut.co[f, peak]), complex(cut.cross[f, peak])))
+    return pairs
 
 
 def component_words(scan: CutScan) -> tuple[str, str]:
