@@ -2,15 +2,13 @@
 
 from __future__ import annotations
 
-from types import SimpleNamespace
-
 import numpy as np
 import pytest
 
+from colure.analysis.steps.probe_beam import beam_of
 from colure.analysis.uncertainty.budget import _of_least
 from colure.analysis.uncertainty.effects import _of_ellipse
 from colure.analysis.uncertainty.field_figures import FieldCause, cuts_of_field
-from colure.analysis.uncertainty.probe_causes import _bend
 from colure.waves.probe_models import dipole
 
 
@@ -55,5 +53,4 @@ def test_uncertainty_of_a_cut_grows_with_its_causes():
 
 def test_the_bend_of_a_dipole_as_a_probe_is_a_quarter():
     """Amplitude cos a in the E plane and 1 in the H plane: exp(-c a^2) with c = 1/4 on average, 0.2503 from 10 deg (worked out by hand)."""
-    trial = SimpleNamespace(inputs=SimpleNamespace(probe=dipole(np.array([500.0]))))
-    assert _bend(trial) == pytest.approx(0.2503, abs=1e-4)
+    assert beam_of(dipole(np.array([500.0])), gain_dbi=0.0) == pytest.approx(0.2503, abs=1e-4)
