@@ -167,7 +167,7 @@ def joint_half_width(contributions: Sequence[Contribution], *, draws: int = JOIN
     effects = [
         one.effects - one.mean if one.distribution in DRAWN and one.centred else one.effects for one in contributions
     ]
-    drawn = [_which(w) for w, c in zip(weights, contributions, strict=True) if c.distribution == "as drawn"]
+    drawn = [which_input(w) for w, c in zip(weights, contributions, strict=True) if c.distribution == "as drawn"]
     every, shape = np.concatenate(weights, axis=1).T, effects[0].shape[1:]
     flat = np.concatenate([one.reshape(len(one), -1) for one in effects]).T  # output, effect
     half_widths = np.empty(len(flat))
@@ -180,7 +180,7 @@ def joint_half_width(contributions: Sequence[Contribution], *, draws: int = JOIN
     return half_widths.reshape(shape)
 
 
-def _which(weights: FloatArray) -> FloatArray:
+def which_input(weights: FloatArray) -> FloatArray:
     """Return which of the drawn inputs every joint draw holds, (draw, input) 1 or 0, from weights (draw, effect) of two effects an input."""
     return np.asarray(weights[:, ::2] ** 2 + weights[:, 1::2] ** 2 > 0.0, float)
 

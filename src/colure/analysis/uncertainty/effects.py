@@ -11,7 +11,7 @@ import numpy as np
 from colure.analysis.figures.delay import delay_ns
 from colure.analysis.figures.places import FieldReading
 from colure.analysis.figures.response import PatternChanges, Response
-from colure.analysis.uncertainty.combination import Contribution, bounded_mean, joint_weights
+from colure.analysis.uncertainty.combination import Contribution, bounded_mean, joint_weights, which_input
 from colure.analysis.uncertainty.lobes_apart import vanishing
 from colure.analysis.uncertainty.modulus import may_be_largest, modulus_intervals
 from colure.analysis.uncertainty.rivals import corrections
@@ -127,7 +127,7 @@ class CauseEffects:
     @cached_property
     def _ends(self) -> list[dict[str, Ends]]:
         both = zip(self._responses, self._answers, strict=True)
-        ends = [moduli(one, answer, self._joint, self._always) for one, answer in both]
+        ends = [moduli(one, answer, self._joint, self._always, self._drawn) for one, answer in both]
         for cause in self._every:
             for name, (low, high) in cause.beside_ends.items():
                 for one, a, b in zip(ends, low, high, strict=True):
@@ -152,8 +152,17 @@ class CauseEffects:
     @cached_property
     def _joint(self) -> ComplexArray:
         """Weights (draw, change) of all causes in joint draws, without what every draw holds."""
-        weights = joint_weights(self.contributions, MODULUS_DRAWS, seed=self._bench.inputs.seed, turned=True)
-        return np.asarray(np.concatenate(weights, axis=1) - self._always, complex)
+        return np.asarray(np.concatenate(self._weights, axis=1) - self._always, complex)
+
+    @cached_property
+    def _weights(self) -> list[FloatArray | ComplexArray]:
+        return joint_weights(self.contributions, MODULUS_DRAWS, seed=self._bench.inputs.seed, turned=True)
+
+    @cached_property
+    def _drawn(self) -> list[FloatArray]:
+        """Which input each joint draw holds (draw, input), of every cause that was drawn."""
+        both = zip(self._weights, self.contributions, strict=True)
+        return [which_input(weights.real) for weights, one in both if one.distribution == "as drawn"]
 
     @cached_property
     def _always(self) -> FloatArray:
@@ -162,8 +171,14 @@ class CauseEffects:
         return np.concatenate(parts)
 
 
-def moduli(response: Response, answer: PatternChanges, joint: ComplexArray, always: FloatArray) -> dict[str, Ends]:
-    """Return the intervals of one pattern's moduli; `always` (change,) as in `CauseEffects`."""
+def moduli(
+    response: Response,
+    answer: PatternChanges,
+    joint: ComplexArray,
+    always: FloatArray,
+    drawn: Sequence[FloatArray] = (),
+) -> dict[str, Ends]:
+    """Return the intervals of one pattern's moduli; `always` (change,) as in `CauseEffects`, `drawn` as in `modulus_intervals`."""
     readings = response.places.readings
     asked = [_asked(response, one, answer, joint, always) for one in readings]
     ellipse = "axial_ratio_db" in response.values
@@ -173,7 +188,7 @@ def moduli(response: Response, answer: PatternChanges, joint: ComplexArray, alwa
     partial = response.components(answer.fields[:, 0]) if response.figures.bases else {}
     for value, errors in partial.values():
         asked.append((np.array([[value - always @ errors]]), (joint @ errors)[:, None, None]))
-    intervals = modulus_intervals(asked)
+    intervals = modulus_intervals(asked, drawn=drawn)
     out = {one.name: _scaled(response, one, *ends) for one, ends in zip(readings, intervals, strict=False)}
     if ellipse:
         out |= _of_ellipse(*intervals[len(readings)], float(np.sign(response.values["circularity"])))

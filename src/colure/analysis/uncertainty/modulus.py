@@ -6,6 +6,7 @@ would have given the measured modulus? The field measured is scaled; the largest
 measured modulus in more than 2.5 % of all draws are the ends (inversion of a distribution; with one direction and Gaussian
 errors that is the distribution of Rice). Where even no field at all would give it, the interval begins at zero. Errors of co and
 cross may differ in size: of all fields with a modulus the most probable one counts, whose surer component stays as measured.
+Where draws hold inputs that were drawn themselves (rooms), an end holds one that was not drawn (cross-validation).
 """
 
 from __future__ import annotations
@@ -29,6 +30,8 @@ TRIED = np.linspace(-6.0, 6.0, 41)
 COARSE = 5
 #: The errors of a component count as at least this share of the largest, in variance.
 LEAST_SHARE = 1e-3
+#: Draws whose rank is within this share of an end's own count as beside it.
+BESIDE = 0.8
 #: A component grows or shrinks by at most this natural logarithm; it is found by so many halvings.
 MOST_GROWN, HALVINGS = 25.0, 40
 
@@ -51,28 +54,34 @@ def modulus_interval(ratio: ComplexArray, errors: ComplexArray, *, tail: float =
 
 
 def modulus_intervals(
-    asked: Sequence[tuple[ComplexArray, ComplexArray]], *, tail: float = TAIL
+    asked: Sequence[tuple[ComplexArray, ComplexArray]], *, tail: float = TAIL, drawn: Sequence[FloatArray] = ()
 ) -> list[tuple[float, float]]:
     """Return `modulus_interval` of several (ratio, errors): the search for their most probable fields is one.
 
     Shares are looked at coarsely first, then between the two sizes that an end lies between: they rise with the size.
+
+    drawn
+        Which input each draw holds, (draw, input) 1 or 0, of every cause that was drawn: ends then hold an input that was not among them.
     """
-    every = [_Inversion(ratio, errors) for ratio, errors in asked]
+    every = [_Inversion(ratio, errors, tail) for ratio, errors in asked]
     curves = [curve for one in every for curve in one.curves]
     _fill(curves, [np.unique([*range(0, len(curve.tried), COARSE), len(curve.tried) - 1]) for curve in curves])
-    _fill(curves, [one.between(curve, tail) for one in every for curve in one.curves])
-    return [one.ends(tail) for one in every]
+    _fill(curves, [one.between(curve) for one in every for curve in one.curves])
+    if drawn:
+        _hold_one_more([one for one in every if one.curves], drawn)
+        _fill(curves, [one.between(curve) for one in every for curve in one.curves])
+    return [one.ends() for one in every]
 
 
 class _ShareCurve:
     """In which share of the draws the largest modulus comes out as measured or above, for true fields of several sizes.
 
-    wanted (size, n)
-        True moduli for every size that is tried.
+    form (n,)
+        True moduli for a size of 1.
     """
 
-    def __init__(self, measured: float, tried: FloatArray, wanted: FloatArray, likely: _Likely) -> None:
-        self.measured, self.tried, self.wanted, self.likely = measured, tried, wanted, likely
+    def __init__(self, measured: float, tried: FloatArray, form: FloatArray, likely: _Likely) -> None:
+        self.measured, self.tried, self.form, self.likely = measured, tried, form, likely
         self.share = np.full(len(tried), np.nan)
 
     def crossing(self, *, rises: bool, to: float) -> tuple[FloatArray, FloatArray, int]:
@@ -85,9 +94,14 @@ class _ShareCurve:
 
 
 class _Inversion:
-    """One measured modulus: sizes of the true one that are tried, and what each of them makes of it."""
+    """One measured modulus: sizes of the true one that are tried, and what each of them makes of it.
 
-    def __init__(self, ratio: ComplexArray, errors: ComplexArray) -> None:
+    tails
+        Share of the draws beyond the lower and the upper end.
+    """
+
+    def __init__(self, ratio: ComplexArray, errors: ComplexArray, tail: float) -> None:
+        self.tails = [tail, tail]
         self.measured = measured = float(np.sqrt(np.max(np.sum(np.abs(ratio) ** 2, axis=-1))))
         added = np.sum(np.abs(errors) ** 2, axis=-1)
         shape = _shape(ratio, added.mean(axis=0))
@@ -100,36 +114,67 @@ class _Inversion:
         if len(ratio) > 1:
             shapes.append(_outsiders(shape, measured, sigma))
         likely = _Likely(ratio, errors, added)
-        self.curves = [
-            _ShareCurve(measured, tried, tried[:, None] * np.linalg.norm(one, axis=-1), likely) for one in shapes
-        ]
+        self.curves = [_ShareCurve(measured, tried, np.asarray(np.linalg.norm(one, axis=-1)), likely) for one in shapes]
 
-    def _least(self, tail: float) -> float:
+    @property
+    def _least(self) -> float:
         # Where errors alone are mostly larger than what was measured, that share is divided by theirs: the interval is never empty.
-        return tail * max(1.0 - float(self.curves[-1].share[0]), 1.0 / self.draws)
+        return self.tails[1] * max(1.0 - float(self.curves[-1].share[0]), 1.0 / self.draws)
 
-    def between(self, curve: _ShareCurve, tail: float) -> IntArray:
-        """Return the sizes that are to be looked at beside the coarse ones."""
+    def between(self, curve: _ShareCurve) -> IntArray:
+        """Return the sizes that are to be looked at beside those known."""
         crossings = []
         if curve is self.curves[0]:
-            crossings.append(curve.crossing(rises=True, to=tail)[2])
+            crossings.append(curve.crossing(rises=True, to=self.tails[0])[2])
         if curve is self.curves[-1]:
-            crossings.append(curve.crossing(rises=False, to=self._least(tail))[2])
+            crossings.append(curve.crossing(rises=False, to=self._least)[2])
         steps = [np.arange(max(1, one - COARSE + 1), one) for one in crossings if one > 0]
-        return np.unique(np.concatenate([np.zeros(0, int), *steps]))
+        sizes = np.unique(np.concatenate([np.zeros(0, int), *steps]))
+        return np.asarray(sizes[np.isnan(curve.share[sizes])])
 
-    def ends(self, tail: float) -> tuple[float, float]:
+    def ends(self) -> tuple[float, float]:
         """Return the ends of the interval."""
         measured, sigma = self.measured, self.sigma
         if not self.curves:
             return measured, measured + (2.72 * sigma if measured == 0.0 else 0.0)
         low = 0.0
-        if self.curves[0].share[0] < tail:
-            tried, even, _ = self.curves[0].crossing(rises=True, to=tail)
-            low = float(np.interp(tail, even, tried))
-        tried, even, _ = self.curves[-1].crossing(rises=False, to=self._least(tail))
-        high = float(np.interp(-self._least(tail), even, tried))
+        if self.curves[0].share[0] < self.tails[0]:
+            tried, even, _ = self.curves[0].crossing(rises=True, to=self.tails[0])
+            low = float(np.interp(self.tails[0], even, tried))
+        tried, even, _ = self.curves[-1].crossing(rises=False, to=self._least)
+        high = float(np.interp(-self._least, even, tried))
         return min(low, measured), max(high, measured)
+
+
+def _hold_one_more(every: Sequence[_Inversion], drawn: Sequence[FloatArray]) -> None:
+    """Lessen the tails of every inversion so that an input that was not among the drawn ones (draw, input) is beyond an end as often as they say."""
+    curves = [curve for one in every for curve in (one.curves[0], one.curves[-1])]
+    sizes = [np.array([size]) for one in every for size in one.ends()]
+    fields = _most_probable(curves, sizes)
+    for i, (curve, field) in enumerate(zip(curves, fields, strict=True)):
+        over = curve.likely.seen(field)[0] - curve.measured**2
+        every[i // 2].tails[i % 2] *= _left_of_a_tail(over if i % 2 == 0 else -over, drawn)
+
+
+def _left_of_a_tail(over: FloatArray, drawn: Sequence[FloatArray]) -> float:
+    """Return which share of a tail is to be left, from draws (draw,) that are in it where they are not below zero.
+
+    The tail p is that of the n inputs that were drawn. Of one of them that is left out p_i is beyond an end that moves inwards by
+    (p_i - p)/(n - 1) of the draws: to first order the share beyond is larger by the mean of that over draws beside the end, p_i being the
+    share beyond of draws that hold the same input (derivable; `combination.joint_half_width` does the same about zero).
+    """
+    beyond = over >= 0.0
+    tail = float(beyond.mean())
+    if not 0.0 < tail < 0.5:
+        return 1.0
+    far, near = np.quantile(over, [1.0 - (1.0 - BESIDE) * tail, 1.0 - (1.0 + BESIDE) * tail])
+    beside = (over >= near) & (over <= far)
+    more = 0.0
+    for holds in drawn:
+        share = beyond @ holds / np.maximum(holds.sum(axis=0), 1.0)
+        more += max(float(np.mean(holds[beside] @ share)) - tail, 0.0) / max(holds.shape[1] - 1.0, 1.0)
+    # One draw is the least that a tail can be read from.
+    return max(1.0 - more / tail, 1.0 / (tail * over.size))
 
 
 def _shape(ratio: ComplexArray, power: FloatArray) -> ComplexArray:
@@ -182,19 +227,26 @@ class _Likely:
         self.along[:, -1] += np.where(np.abs(self.along[:, -1]) < 1e-9, 1e-9, 0.0)
         self._errors = np.concatenate([by_place.real, by_place.imag, added.T[:, None]], axis=1)
 
-    def above(self, measured: float, along: ComplexArray) -> FloatArray:
-        """Return in which share of the draws fields (m, n, component), along the axes, give at least the measured modulus, (m,)."""
+    def seen(self, along: ComplexArray) -> FloatArray:
+        """Return the power (m, draw) of the largest of fields (m, n, component), along the axes, with the errors of every draw."""
         fields = np.einsum("nij,mnj->nmi", self.axes, along)
         power = np.sum(np.abs(fields) ** 2, axis=-1)
         # |field + error|^2 less the field's own power: one product for all draws.
         meets = np.concatenate([2.0 * fields.real, 2.0 * fields.imag, np.ones((*power.shape, 1))], axis=-1)
-        seen = np.max(meets @ self._errors + power[..., None], axis=0)
-        return np.asarray(np.mean(seen >= measured**2, axis=-1))
+        return np.asarray(np.max(meets @ self._errors + power[..., None], axis=0))
 
 
 def _fill(curves: Sequence[_ShareCurve], rows: Sequence[IntArray]) -> None:
     """Work the shares of some of their sizes out, of all curves together."""
-    sizes = [curve.wanted[at] for curve, at in zip(curves, rows, strict=True)]
+    fields = _most_probable(curves, [curve.tried[at] for curve, at in zip(curves, rows, strict=True)])
+    for curve, at, field in zip(curves, rows, fields, strict=True):
+        if at.size:
+            curve.share[at] = np.mean(curve.likely.seen(field) >= curve.measured**2, axis=-1)
+
+
+def _most_probable(curves: Sequence[_ShareCurve], tried: Sequence[FloatArray]) -> list[ComplexArray]:
+    """Return the most probable fields (size, n, component), along the axes of errors, of sizes (size,) of every curve."""
+    sizes = [size[:, None] * curve.form for curve, size in zip(curves, tried, strict=True)]
     along = [
         np.broadcast_to(c.likely.along, (*s.shape, c.likely.along.shape[1])) for c, s in zip(curves, sizes, strict=True)
     ]
@@ -205,10 +257,10 @@ def _fill(curves: Sequence[_ShareCurve], rows: Sequence[IntArray]) -> None:
         grown = _grown(power, share, np.concatenate([sizes[i].ravel() for i in two]))
         for i, part in zip(two, np.split(grown, np.cumsum([sizes[i].size for i in two])[:-1]), strict=True):
             along[i] = along[i] * part.reshape(along[i].shape)
-    for curve, at, size, one in zip(curves, rows, sizes, along, strict=True):
-        if at.size:
-            scale = size / np.maximum(np.linalg.norm(one, axis=-1), 1e-300)
-            curve.share[at] = curve.likely.above(curve.measured, one * scale[..., None])
+    return [
+        one * (size / np.maximum(np.linalg.norm(one, axis=-1), 1e-300))[..., None]
+        for one, size in zip(along, sizes, strict=True)
+    ]
 
 
 def _grown(power: FloatArray, share: FloatArray, size: FloatArray) -> FloatArray:
