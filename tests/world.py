@@ -54,6 +54,9 @@ class VirtualClock:
     def sleep(self, seconds: float) -> None:
         self._clock.wait_until(self._clock.now() + seconds)
 
+    def of_real(self, seconds: float) -> float:
+        return seconds
+
     def asleep_s(self) -> float:
         return self.slept_s
 

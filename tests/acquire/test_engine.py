@@ -101,6 +101,9 @@ def test_stop_brakes_at_once_and_the_run_resumes_to_the_same_record(small_campai
     for name in ("trace", "commanded_deg", "readback_deg", "role", "plan_index", "flags"):
         np.testing.assert_array_equal(a[name].values, planned[name].values)
     assert ROLES[int(b["role"].values[-1])] is Role.RESUME
+    # The simulated clock begins anew with each session; the run's time does not.
+    order = np.argsort(b["wall_time"].values)
+    assert np.all(np.diff(b["time_s"].values[order]) > 0.0)
 
 
 def test_a_probe_pattern_that_misses_the_band_is_found_before_the_scan(small_campaign):

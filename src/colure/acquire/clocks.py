@@ -20,6 +20,7 @@ class Clock(Timer, Protocol):
 
     def wall(self) -> float: ...
     def asleep_s(self) -> float: ...
+    def of_real(self, seconds: float) -> float: ...
 
 
 class SystemClock:
@@ -40,6 +41,10 @@ class SystemClock:
     def sleep(self, seconds: float) -> None:
         """Wait for instrument seconds; hardly at all in virtual time."""
         time.sleep(seconds / self._factor if self.real_time else min(seconds, 0.002))
+
+    def of_real(self, seconds: float) -> float:
+        """Return how many instrument seconds pass in so many real ones; 0 in virtual time."""
+        return seconds * self._factor
 
     def asleep_s(self) -> float:
         """Return how long the computer was suspended since it was started (Linux; elsewhere always 0)."""

@@ -317,7 +317,7 @@ class Engine:
     def _keep(self, row: Row, *, flagged: bool = False) -> None:
         """Commit a point, then announce it."""
         self._journal.append(row)
-        for text in self._station.sensors_changed(row.conditions):
+        for text in self._station.sensors_changed(row.conditions) + self._station.run_time.news():
             self._note("warning", text)
         self._tally.time_s = row.time_s
         if row.plan_index >= 0:

@@ -18,6 +18,7 @@ from colure.acquire.control import Control
 from colure.acquire.freshness import Freshness, SweptView
 from colure.acquire.guard import Guard, MotionWatch
 from colure.acquire.journal import Row
+from colure.acquire.run_time import RunTime
 from colure.acquire.watchdog import Watchdog
 from colure.errors import InstrumentError, MotionError
 from colure.geometry.conventions import FloatArray
@@ -103,6 +104,7 @@ class Station:
         #: Where the axes were sent last; None until they were.
         self.sent_deg: FloatArray | None = None
         self._fresh = Freshness(analyzer)
+        self.run_time = RunTime(clock)
         self._lost: set[str] = set()
         self.forget()
 
@@ -333,7 +335,7 @@ class Station:
         still = np.zeros(len(self.plan.axes)) if rate is None else rate
         state = int(self.plan.state_index[plan_index]) if plan_index >= 0 else -1
         clock = self.clock
-        return Row(plan_index=plan_index, role=ROLES.index(role), state_index=state, time_s=moment,
+        return Row(plan_index=plan_index, role=ROLES.index(role), state_index=state, time_s=self.run_time.of(moment),
                    wall_time=clock.wall(), monotonic_s=clock.monotonic(), commanded_deg=target.copy(),
                    readback_deg=shown,
                    rate_deg_s=still, trace=sweep.trace, flags=sweep.flags, conditions=self._conditions())  # fmt: skip
@@ -396,7 +398,8 @@ class Station:
         return replace(sweep, flags=sweep.flags | int(Flag.UNDECIDED)) if undecided else sweep
 
     def resume_after(self, row: Row) -> None:
-        """Take the newest row of an earlier session for what the analyzer may still hold."""
+        """Take the newest row of an earlier session for what the analyzer may still hold, and for the time that goes on."""
+        self.run_time.resumed(row.time_s, row.wall_time)
         state = None if self.states is None else max(row.state_index, 0)
         place = np.round(row.commanded_deg, 6).tolist()
         self._fresh.resumed(row.trace, (*place, CHANNELS[ROLES[row.role]], state))

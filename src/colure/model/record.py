@@ -63,7 +63,8 @@ def build_record(
         during it (0 for step and settle): frequency i of n is read (i + 1/2) / n of the
         attribute `trace_s` later; over segments every frequency takes its own 1 / IF bandwidth of it.
     time_s, wall_time, monotonic_s
-        (point,) instrument clock in seconds, seconds since 1970, the computer's monotonic clock.
+        (point,) instrument clock in seconds (it goes on over restarts and midnights), seconds since 1970, the computer's
+        monotonic clock.
     flags
         (point,) bits of `Flag`: what the analyzer complained about during the sweep.
     On a mount with joints the positions come as the joints' readouts and leave as coordinates; `joint_commanded` and
