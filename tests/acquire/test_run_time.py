@@ -40,7 +40,9 @@ def test_a_new_session_goes_on_where_the_last_one_ended(last_s, shown_s, pause_s
     assert time.of(shown_s) == pytest.approx(expected_s, abs=1e-6)
     assert len(time.news()) == (expected_s != shown_s) and time.news() == []
     computer.date_s += 7.0
-    assert time.of(shown_s + 7.0) == pytest.approx(expected_s + 7.0, abs=1e-6), "and from there by the instrument's clock"
+    assert time.of(shown_s + 7.0) == pytest.approx(expected_s + 7.0, abs=1e-6), (
+        "and from there by the instrument's clock"
+    )
 
 
 def test_a_clock_that_begins_anew_within_a_session_is_put_right():

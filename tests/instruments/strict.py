@@ -20,7 +20,7 @@ class Strict:
         What ends a response: LF, CR LF, CR, or nothing where the wire tells the END.
     lies
         Faults of the data: `order` (bytes in the other order), `frequencies` (shifted by one step), `short` and
-        `long` (bytes beside what the block announces).
+        `long` (bytes beside what the block announces), `marker` (it goes to the place below the one asked for).
     """
 
     block: str = "definite"
@@ -34,6 +34,8 @@ class Strict:
     #: Table of segments, rising: (start, stop, points, bandwidth, power); None: this instrument has none.
     segments: list[dict[str, float]] | None = None
     segmented: bool = False
+    #: The point of the trace on which the marker stands; a marker knows no place between two points.
+    marked: int = 0
     sweeps: int = 0
     pending: int = 0
 
@@ -80,6 +82,14 @@ class Strict:
             self.pending = 2
         elif unit == "SENS:FREQ:DATA?":
             return ",".join(f"{value:.3f}" for value in self.frequencies(shown=True))
+        elif head == "CALC:MARK:X" and value:
+            self.marked = int(np.argmin(np.abs(self.frequencies() - float(value))))
+            self.marked = max(0, self.marked - (self.lies == "marker"))
+        elif unit == "CALC:MARK:X?":
+            return f"{self.frequencies()[self.marked]:+.11E}"
+        elif unit == "CALC:MARK:Y?":
+            value_there = self.truth()[self.marked]
+            return f"{value_there.real:+.14E},{value_there.imag:+.14E}"
         elif unit == "CALC:DATA? SDATA":
             return self._trace()
         else:

@@ -70,6 +70,45 @@ def test_every_wire_and_format_gives_the_trace_of_the_instrument(wire, number_fo
     np.testing.assert_allclose(found, instrument.truth(), rtol=2e-7 if number_format == "real32" else 1e-14)
 
 
+MARKER = {"trace": "", "marker": ["CALC:MARK:X {frequency_hz:.3f}"], "marker_frequency": "CALC:MARK:X?",
+          "marker_value": "CALC:MARK:Y?"}  # fmt: skip
+
+
+@pytest.mark.parametrize("wire", WIRES)
+def test_a_marker_reads_the_trace_where_there_is_no_query_of_it(wire):
+    instrument = Strict()
+    np.testing.assert_allclose(sweep(instrument, profile(**MARKER), wire), instrument.truth(), rtol=1e-13)
+    assert "CALC:DATA? SDATA" not in instrument.asked and instrument.sweeps == 1
+
+
+def test_a_marker_that_stands_elsewhere_is_refused():
+    with pytest.raises(InstrumentError, match=r"marker stands at 23900000000, must be 23916666667 Hz \(limit 24 Hz\)"):
+        sweep(Strict(lies="marker"), profile(**MARKER))
+
+
+def test_a_marker_whose_answer_is_no_pair_is_refused():
+    with pytest.raises(InstrumentError, match="1 numbers, expected 2 numbers"):
+        sweep(Strict(), profile(**{**MARKER, "marker_value": "CALC:MARK:X?"}))
+
+
+def test_a_marker_word_that_is_not_known_is_refused_at_that_sweep():
+    with pytest.raises(InstrumentError, match="-113"):
+        sweep(
+            Strict(),
+            profile(**{**MARKER, "marker": ["CALC:MARQ:X {frequency_hz:.3f}"], "marker_frequency": "CALC:MARK:X?"}),
+        )
+
+
+@pytest.mark.parametrize(
+    ("changes", "match"),
+    [({"trace": ""}, "`trace` is empty, and so is `marker`"), ({**MARKER, "marker_frequency": ""}, "so is `marker_frequency`"),
+     ({**MARKER, "trace": "CALC:DATA? SDATA"}, "`trace` must be left out")],
+)  # fmt: skip
+def test_a_profile_says_one_whole_way_to_the_values(changes, match):
+    with pytest.raises(InputError, match=match):
+        profile(**changes)
+
+
 @pytest.mark.parametrize(
     ("wire", "block", "end"),
     [("socket", "definite", b"\r\n"), ("socket", "indefinite", b"\n"), ("hislip", "definite", b""),

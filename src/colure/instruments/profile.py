@@ -38,6 +38,10 @@ class AnalyzerProfile(Section):
         Commands of one segment of a sweep over several bands ({number} from 1, {start_hz}, {stop_hz}, {points},
         {if_bandwidth_hz}, {power_dbm}), those before the first and after the last, and queries ({number}) whose answers must
         equal the setting they are named after. Without them only one evenly spaced band can be swept.
+    trace, marker, marker_frequency, marker_value
+        Query of a port's trace ({port}), real and imaginary parts in turn. An analyzer that hands over no complex trace has
+        `marker` instead: commands that put a marker on a frequency ({frequency_hz}, {number} from 1, {port}), then queries of
+        the frequency at which it stands, which must be that one, and of real and imaginary part there, comma-separated.
     start, poll, poll_pattern
         Where `sweep` has no answer: commands sent before it; a query repeated until it matches (IEEE 488.2, 12.5.2).
     each_average
@@ -62,7 +66,10 @@ class AnalyzerProfile(Section):
     poll: str = ""
     poll_pattern: str = ""
     each_average: bool = False
-    trace: str
+    trace: str = ""
+    marker: tuple[str, ...] = ()
+    marker_frequency: str = ""
+    marker_value: str = ""
     reflection: str = ""
     reflection_start: tuple[str, ...] = ()
     reflection_end: tuple[str, ...] = ()
@@ -85,6 +92,17 @@ class AnalyzerProfile(Section):
     @classmethod
     def _all_compile(cls, value: dict[str, str]) -> dict[str, str]:
         return {query: compiles(pattern) for query, pattern in value.items()}
+
+    @model_validator(mode="after")
+    def _trace_or_marker(self) -> AnalyzerProfile:
+        told = {name: bool(getattr(self, name)) for name in ("marker", "marker_frequency", "marker_value")}
+        if self.trace and any(told.values()):
+            raise ValueError("`trace` must be left out where a marker reads the values (`marker_value`)")
+        if missing := [name for name, said in told.items() if not said and not self.trace]:
+            raise ValueError(
+                f"`trace` is empty, and so is `{missing[0]}`: one query of the trace, or all three words of a marker"
+            )
+        return self
 
     @model_validator(mode="after")
     def _polled(self) -> AnalyzerProfile:

@@ -10,7 +10,7 @@ from typing import Any
 import numpy as np
 
 from colure.errors import InstrumentError
-from colure.geometry.conventions import ComplexArray, amplitude_db
+from colure.geometry.conventions import ComplexArray, FloatArray, amplitude_db
 from colure.instruments.links import Opener, VisaLink
 from colure.instruments.profile import AnalyzerProfile
 from colure.instruments.protocols import LostError, Sweep, SweepSettings
@@ -42,6 +42,7 @@ class ScpiAnalyzer(ScpiInstrument):
         self._timeout_s = timeout_s
         self._points, self._sweeps = 0, 1
         self._ports: tuple[int, ...] = ()
+        self._frequency_hz: FloatArray = np.empty(0)
 
     def configure(self, settings: SweepSettings, ports: tuple[int, ...]) -> dict[str, Any]:
         """Send every setting, read the error queue, and return the settings as read back.
@@ -52,7 +53,7 @@ class ScpiAnalyzer(ScpiInstrument):
             If the instrument refuses a setting or keeps another value; its own words are told.
         """
         self.setup(settings)
-        self._points, self._ports = settings.points, ports
+        self._points, self._ports, self._frequency_hz = settings.points, ports, settings.frequency_hz
         self._sweeps = settings.averages if self._profile.each_average else 1
         readback = self.confirm(self._profile.confirm, settings)
         if settings.segments:
@@ -113,8 +114,7 @@ class ScpiAnalyzer(ScpiInstrument):
         except LostError as lost:
             raise self.in_its_words(lost) from None
         off = np.abs(swept_hz - wanted)
-        # Synthesizers round to a fraction of a hertz; a tenth of the step would shift no figure either.
-        limit = max(1e-9 * settings.stop_hz, 1.0)
+        limit = rounding_hz(settings.stop_hz)
         if not np.all(off <= limit):
             worst = int(np.argmax(off))
             raise InstrumentError(
@@ -207,7 +207,35 @@ class ScpiAnalyzer(ScpiInstrument):
 
     def _trace(self, port: int) -> ComplexArray:
         """Read one port's trace."""
+        if not self._profile.trace:
+            return np.array(
+                [self._marked(port, number, hz) for number, hz in enumerate(self._frequency_hz.tolist(), start=1)]
+            )
         return self._read(self._profile.trace.format(port=port))
+
+    def _marked(self, port: int, number: int, frequency_hz: float) -> complex:
+        """Put the marker on a frequency, prove that it stands there, and read the value."""
+        words = self._profile
+        fields = {"port": port, "number": number, "frequency_hz": frequency_hz}
+        for command in words.marker:
+            self._link.write(command.format(**fields))
+        try:
+            place = self._link.query_numbers(
+                words.marker_frequency.format(**fields), form="ascii", big_endian=True, expected=1
+            )
+            value = self._link.query_numbers(
+                words.marker_value.format(**fields), form="ascii", big_endian=True, expected=2
+            )
+        except LostError as lost:
+            raise self.in_its_words(lost) from None
+        limit = rounding_hz(frequency_hz)
+        # Said so that a `nan` is refused as well.
+        if not abs(place[0] - frequency_hz) <= limit:
+            self.raise_errors()
+            raise InstrumentError(
+                f"{self._link.resource}: marker stands at {place[0]:.0f}, must be {frequency_hz:.0f} Hz (limit {limit:.0f} Hz)"
+            )
+        return complex(value[0], value[1])
 
     def _read(self, query: str) -> ComplexArray:
         """Read complex values; raises `LostError`, with the instrument's own words if it has any."""
@@ -240,6 +268,11 @@ class ScpiAnalyzer(ScpiInstrument):
                     f"{self._link.resource}: sweep not complete after {self._timeout_s:g} s, {p.poll!r} answered {answer[:60]!r}"
                 )
             time.sleep(POLL_S)
+
+
+def rounding_hz(frequency_hz: float) -> float:
+    """Return how far a synthesizer rounds a frequency; a tenth of the step would shift no figure either."""
+    return max(1e-9 * frequency_hz, 1.0)
 
 
 def require_plausible(trace: ComplexArray, resource: str) -> None:
