@@ -126,7 +126,7 @@ def listener_cost(folder: Path) -> tuple[float, float]:
         flags=0,
     )
     with tempfile.TemporaryFile() as out:
-        teller = Teller(out)
+        teller = Teller(out, folder)
         begin = time.perf_counter()
         for _ in range(20_000):
             teller.tell({"kind": "point", "text": "", "row": _of(row, 0)}, may_drop=True)
