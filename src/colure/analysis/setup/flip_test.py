@@ -22,6 +22,9 @@ FLOOR = (0.001, 0.002)
 STRETCHES = 8
 #: Largest theta zero looked for, degrees.
 LARGEST_DEG = 2.0
+#: While the beam faces a wall, echoes are this much above their mean over all directions (as forecasts take it).
+FACING = 1.6
+ECHO_DRAWS, ECHO_SEED = 200, 60
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -98,7 +101,15 @@ def evaluate_flip(record: xr.Dataset, chamber: Chamber) -> Flip:
     fit = least_squares(flat, np.zeros(2), x_scale=(0.05, 0.1), bounds=((-LARGEST_DEG, -20.0), (LARGEST_DEG, 20.0)))
     sigma = _sigma(np.asarray(fit.fun), np.asarray(fit.jac), places.size)
     before, after = (float(amplitude_db(np.sqrt(np.mean(np.abs(rest(x)) ** 2)) + 1e-15)) for x in (np.zeros(2), fit.x))
-    expanded = np.hypot(2.0 * sigma, FLOOR)
+    strongest = one[int(np.argmax(np.sum(np.abs(one) ** 2, axis=1)))]
+    echoes = _echoes(
+        np.asarray(fit.jac),
+        places,
+        strongest / np.abs(strongest),
+        order=int(record.attrs["order"]),
+        amplitude=chamber.echo_amplitude,
+    )
+    expanded = np.sqrt((2.0 * sigma) ** 2 + (2.0 * echoes) ** 2 + np.square(FLOOR))
     return Flip(
         theta_zero_deg=float(fit.x[0]),
         theta_zero_expanded_deg=float(expanded[0]),
@@ -121,6 +132,30 @@ def _sigma(left: FloatArray, jacobian: FloatArray, places: int) -> FloatArray:
     robust = normal @ (stretches.T @ stretches) @ normal * STRETCHES / (STRETCHES - 1.0)
     plain = normal * float(left @ left) / max(1, left.size - count)
     return np.asarray(np.sqrt(np.maximum(np.diag(robust), np.diag(plain))))
+
+
+def _echoes(
+    jacobian: FloatArray, places: FloatArray, phase: ComplexArray, *, order: int, amplitude: float
+) -> FloatArray:
+    """Return standard uncertainties from the declared echoes: both sides hear other ones, and a smooth one looks like a turn.
+
+    An echo is what the device radiates elsewhere, so it varies along the cut as fast as the device's waves can, and no faster; over the
+    band it keeps its phase against the direct wave. The remainder does not show the part that the two unknowns have taken up.
+
+    phase
+        (frequency,) of the direct wave.
+    """
+    random = np.random.default_rng(ECHO_SEED)
+    degrees = np.arange(-order, order + 1)
+    shape = (ECHO_DRAWS, 2, degrees.size)
+    drawn = (
+        (random.normal(size=shape) + 1j * random.normal(size=shape)) * amplitude * FACING / np.sqrt(2.0 * degrees.size)
+    )
+    field = drawn @ np.exp(1j * degrees[:, None] * places)
+    apart = ((field[:, 0] - field[:, 1])[:, :, None] * phase).reshape(ECHO_DRAWS, -1)
+    left = np.concatenate([apart.real, apart.imag], axis=1)
+    moved = left @ jacobian @ np.linalg.inv(jacobian.T @ jacobian)
+    return np.asarray(np.sqrt(np.mean(moved**2, axis=0)))
 
 
 def _sides(record: xr.Dataset, chamber: Chamber) -> tuple[FloatArray, ComplexArray]:
