@@ -71,6 +71,12 @@ def test_intervals_hold_in_rooms_that_echo_as_declared(name, tmp_path, request):
                    abs(found.axes_offset_mm - truth.axes_offset_mm[0]) <= found.axes_offset_expanded_mm]  # fmt: skip
     print(f"{name}: {sum(inside)} of {len(inside)} inside")
     assert np.mean(inside) >= 0.92
+    # What hides more than was declared before is no proof that nothing is to be done.
+    hidden = found.theta_zero_expanded_deg > campaign.chamber.alignment.theta_zero_deg
+    assert hidden is (name != "4 x 4 panel")
+    assert ("cannot tell" in found.sentences()[0]) is (
+        hidden and abs(found.theta_zero_deg) <= found.theta_zero_expanded_deg
+    )
 
 
 def test_the_command_measures_and_says_what_to_turn(campaign_folder):

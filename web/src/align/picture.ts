@@ -21,7 +21,13 @@ export function flipSays(n: FlipWords["numbers"]): string {
   const { turn_deg, shift_mm } = toDo(n);
   const turn = `${n.theta_zero_deg.toFixed(3)}° ± ${n.theta_zero_expanded_deg.toFixed(3)}°`,
     shift = `${n.axes_offset_mm.toFixed(2)} mm ± ${n.axes_offset_expanded_mm.toFixed(2)} mm`;
-  return `zero ${turn}${turn_deg ? "" : " (nothing to turn)"}; axes apart ${shift}${shift_mm ? "" : " (nothing to shift)"}`;
+  const still = (word: string, expanded: number, declared: number, unit: string): string =>
+    expanded > declared
+      ? ` (cannot tell: echoes and noise hide more than the declared ±${declared}${unit})`
+      : ` (nothing to ${word})`;
+  const noTurn = turn_deg ? "" : still("turn", n.theta_zero_expanded_deg, n.theta_zero_declared_deg, "°"),
+    noShift = shift_mm ? "" : still("shift", n.axes_offset_expanded_mm, n.axes_offset_declared_mm, " mm");
+  return `zero ${turn}${noTurn}; axes apart ${shift}${noShift}`;
 }
 
 /** `rolls`: the positioner has a roll axis that a flip test can tell of. `found`: the tests in the order they were made.

@@ -773,8 +773,10 @@ export interface FlipWords {
 export interface FlipNumbers {
   theta_zero_deg: number;
   theta_zero_expanded_deg: number;
+  theta_zero_declared_deg: number;
   axes_offset_mm: number;
   axes_offset_expanded_mm: number;
+  axes_offset_declared_mm: number;
 }
 
 export interface BeamWords {

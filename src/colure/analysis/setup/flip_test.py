@@ -29,7 +29,8 @@ ECHO_DRAWS, ECHO_SEED = 200, 60
 
 @dataclass(frozen=True, kw_only=True)
 class Flip:
-    """Values and expanded uncertainties (k = 2), degrees and millimetres; rms disagreement before and after, dB."""
+    """Values, expanded uncertainties (k = 2) and what chamber.toml declares, degrees and millimetres; rms disagreement before and
+    after, dB."""
 
     theta_zero_deg: float
     theta_zero_expanded_deg: float
@@ -37,20 +38,37 @@ class Flip:
     axes_offset_expanded_mm: float
     disagreement_before_db: float
     disagreement_after_db: float
+    theta_zero_declared_deg: float
+    axes_offset_declared_mm: float
 
     def sentences(self) -> list[str]:
         """Say what to turn or shift, and how well the two sides agree."""
         out = []
-        for value, expanded, unit, what in (
+        for value, expanded, declared, unit, what in (
             (
                 self.theta_zero_deg,
                 self.theta_zero_expanded_deg,
+                self.theta_zero_declared_deg,
                 "deg",
                 "turn the azimuth axis' zero towards negative readouts",
             ),
-            (self.axes_offset_mm, self.axes_offset_expanded_mm, "mm", "move the roll axis sideways towards negative x"),
+            (
+                self.axes_offset_mm,
+                self.axes_offset_expanded_mm,
+                self.axes_offset_declared_mm,
+                "mm",
+                "move the roll axis sideways towards negative x",
+            ),
         ):
-            advice = f"{what} by this much" if abs(value) > expanded else "nothing to do"
+            if abs(value) > expanded:
+                advice = f"{what} by this much"
+            elif expanded > declared:
+                advice = (
+                    f"cannot tell, because echoes and noise hide more than the declared ±{declared:g} {unit}; a device with a "
+                    "narrower beam shows it"
+                )
+            else:
+                advice = "nothing to do"
             name = "theta zero" if unit == "deg" else "axes offset sideways"
             out.append(f"{name}: {value:+.3f} \u00b1 {expanded:.3f} {unit}: {advice}")
         out.append(
@@ -117,6 +135,8 @@ def evaluate_flip(record: xr.Dataset, chamber: Chamber) -> Flip:
         axes_offset_expanded_mm=float(expanded[1]),
         disagreement_before_db=before,
         disagreement_after_db=after,
+        theta_zero_declared_deg=chamber.alignment.theta_zero_deg,
+        axes_offset_declared_mm=chamber.alignment.axes_offset_mm,
     )
 
 

@@ -20,7 +20,9 @@ def flip_words(folder: Path, run_name: str) -> preparing.FlipWords:
         "run": run_name, "measured_at": run.record.stat().st_mtime,
         "numbers": {
             "theta_zero_deg": flip.theta_zero_deg, "theta_zero_expanded_deg": flip.theta_zero_expanded_deg,
+            "theta_zero_declared_deg": flip.theta_zero_declared_deg,
             "axes_offset_mm": flip.axes_offset_mm, "axes_offset_expanded_mm": flip.axes_offset_expanded_mm,
+            "axes_offset_declared_mm": flip.axes_offset_declared_mm,
         },
         "sentences": flip.sentences(),
     }  # fmt: skip

@@ -248,8 +248,10 @@ class Lesson(TypedDict):
 class FlipNumbers(TypedDict):
     theta_zero_deg: float
     theta_zero_expanded_deg: float
+    theta_zero_declared_deg: float
     axes_offset_mm: float
     axes_offset_expanded_mm: float
+    axes_offset_declared_mm: float
 
 
 class FlipWords(TypedDict):
