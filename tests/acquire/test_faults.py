@@ -194,6 +194,46 @@ def test_an_axis_that_creeps_past_the_first_pulse_is_flown_again(tiny_campaign, 
         np.testing.assert_allclose(np.frombuffer(ours[6], complex), np.frombuffer(theirs[6], complex), rtol=1e-9)
 
 
+def test_a_line_whose_first_pulse_was_not_heard_is_flown_again(tiny_campaign, tmp_path):
+    """The analyzer was armed too late: the second pulse looks like the first, and the whole line would be one step off."""
+    with (tiny_campaign / "goal.toml").open("a", encoding="utf-8") as out:
+        out.write('style = "fly"\n')
+    # The axis' own report, read while it turns, is no witness where steps are small beside its following error.
+    edited(tiny_campaign, "chamber.toml", ("[positioner.azimuth]", "[positioner.azimuth]\nfollowing_error_deg = 40"))
+    rows = []
+    for lost in (True, False):
+        # A refused trace on the way spoils its own point only.
+        with_faults(tiny_campaign, *[(FaultKind.NOT_A_NUMBER, at) for at in (22, 62) if lost])
+        world, plan = world_of(tiny_campaign, kind="gcode")
+        pulses, given, deaf = world.stage.next_pulse, [], []
+
+        def heard(after, pulses=pulses, given=given, deaf=deaf, stage=world.stage, lost=lost):
+            moment = pulses(after)
+            line = stage.pulses
+            if lost and moment is not None and not any(line is one for one in given):
+                given.append(line)
+                if len(given) == 3:
+                    deaf.append(moment)
+                    return pulses(moment + 1e-6)
+            return moment
+
+        world.stage.next_pulse = heard
+        journal = Journal.create(tmp_path / f"{lost}.sqlite", plan, {})
+        outcome = world.engine(plan, journal).run()
+        print(
+            outcome,
+            deaf,
+            plan.settings["fly_speed_deg_s"],
+            plan.settings["sweep_s"],
+            [e[2] for e in journal.events()][-8:],
+        )
+        assert outcome.state is State.DONE and outcome.measured == len(plan) and len(deaf) == lost
+        rows.append(planned_rows(journal))
+        journal.close()
+    for ours, theirs in zip(*rows, strict=True):
+        np.testing.assert_allclose(np.frombuffer(ours[6], complex), np.frombuffer(theirs[6], complex), rtol=1e-9)
+
+
 @pytest.mark.parametrize("at", [18, 20, 22])
 def test_a_line_begins_only_where_all_axes_stand(tiny_campaign, tmp_path, at):
     """Pulses tell of the swept axis alone: another one whose count is half a degree off must not be flown with."""
