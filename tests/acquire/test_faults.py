@@ -220,13 +220,6 @@ def test_a_line_whose_first_pulse_was_not_heard_is_flown_again(tiny_campaign, tm
         world.stage.next_pulse = heard
         journal = Journal.create(tmp_path / f"{lost}.sqlite", plan, {})
         outcome = world.engine(plan, journal).run()
-        print(
-            outcome,
-            deaf,
-            plan.settings["fly_speed_deg_s"],
-            plan.settings["sweep_s"],
-            [e[2] for e in journal.events()][-8:],
-        )
         assert outcome.state is State.DONE and outcome.measured == len(plan) and len(deaf) == lost
         rows.append(planned_rows(journal))
         journal.close()
