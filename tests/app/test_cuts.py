@@ -199,6 +199,8 @@ def test_a_run_of_cuts_is_a_run_like_any_other(measured_cuts, tmp_path):
     ):
         found = run_colure(*words)
         assert found.exit_code == 0, f"{words}: {found.output}"
+        if words[0] == "evaluate":
+            assert "peak partial gain" in found.output and "peak gain" not in found.output  # one offset, one component
     made = measured_cuts / "runs" / "two"
     assert all(
         (made / name).stat().st_size > 1000

@@ -106,7 +106,8 @@ class _FigureReader(CutReader):
         return "co-polar component" if self.co_only else "radiation intensity"
 
     def _peak(self) -> Figure:
-        label, text = "peak gain", f"Highest partial or total realized gain on the cut ({self._component()})."
+        label = "peak partial gain" if self.co_only else "peak gain"
+        text = f"Highest partial or total realized gain on the cut ({self._component()})."
         if self.lobes.at_end:
             return self.none("peak_dbi", label, "dBi", self.rising())
         if not self.chamber.reference.absolute:

@@ -89,8 +89,7 @@ def cut(
             [f"run {run_name}: holds another scan than this one; choose another --run, or colure evaluate reads it"]
         )
     read_cuts = cuts.evaluate(campaign, run)
-    show_cuts(read_cuts, run.path, as_json=as_json)
-    sys.exit(0)
+    sys.exit(show_cuts(read_cuts, run.path, as_json=as_json))
 
 
 def _complete(record: Path) -> bool:
@@ -100,14 +99,14 @@ def _complete(record: Path) -> bool:
     return record.is_file() and attribute_of(record, "complete", "1") == "1"
 
 
-def show_cuts(read_cuts: ReadCuts, path: Path, *, as_json: bool) -> None:
-    """Print the figures of cuts, and where the picture and the table lie."""
+def show_cuts(read_cuts: ReadCuts, path: Path, *, as_json: bool) -> int:
+    """Print the figures of cuts, what the data say against them, and where the picture and the table lie; return the exit code."""
     from colure.app.terminal import screens
 
     if as_json:
         say(json_text({"figures": [figure.as_dict() for figure in read_cuts.figures],
                                "picture": str(path / "cuts.png"), "table": str(path / "cuts.csv")}))  # fmt: skip
-        return
+        return screens.show_against(read_cuts.figures)
     shown = float(read_cuts.scan.frequency_hz[read_cuts.shown])
     here = [figure for figure in read_cuts.figures if figure.frequency_hz == shown]
     if here:
@@ -121,3 +120,4 @@ def show_cuts(read_cuts: ReadCuts, path: Path, *, as_json: bool) -> None:
     if read_cuts.scan.missing:
         say(f"{read_cuts.scan.missing} directions are missing: the run was stopped", err=True)
     say(f"picture: {path / 'cuts.png'}\nall directions and frequencies: {path / 'cuts.csv'}")
+    return screens.show_against(read_cuts.figures)

@@ -77,8 +77,7 @@ def evaluate(
     require_record(run)
     campaign = campaign_told(folder, run, present=present_chamber)
     if is_cuts(run):
-        show_cuts(cuts.evaluate(campaign, run), run.path, as_json=as_json)
-        return
+        sys.exit(show_cuts(cuts.evaluate(campaign, run), run.path, as_json=as_json))
     figures = services.read_figures(campaign, run)
     if as_json:
         say(json_text([figure.as_dict() for figure in figures]))
