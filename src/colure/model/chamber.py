@@ -28,6 +28,9 @@ from colure.model.simulated_chamber import EchoTable as EchoTable  # noqa: PLC04
 from colure.model.simulated_chamber import FaultTable as FaultTable  # noqa: PLC0414
 from colure.model.simulated_chamber import SimulatedChamber as SimulatedChamber  # noqa: PLC0414
 
+#: While the beam faces a wall, echoes are this much above their mean over all directions (common practice, no source).
+WALL_FACING = 1.6
+
 
 class Probe(Section):
     """The probe antenna: ports, roll axis, gain, purity, and optionally its pattern.
@@ -399,6 +402,11 @@ class Chamber(Section):
     def echo_amplitude(self) -> float:
         """Declared echoes of one reading over the peak, linear."""
         return float(amplitude_from_db(self.echo_level_db))
+
+    @property
+    def facing_echo_amplitude(self) -> float:
+        """The same while the beam faces a wall."""
+        return self.echo_amplitude * WALL_FACING
 
     @property
     def chain(self) -> JointChain | None:

@@ -16,6 +16,7 @@ import numpy as np
 from colure.geometry.conventions import wavenumber
 from colure.geometry.kinematics import Geometry
 from colure.model.campaign import Campaign
+from colure.model.chamber import WALL_FACING
 from colure.model.plan import ScanGrid
 from colure.planning.level import LinkBudget
 from colure.planning.passes import polarization_scheme
@@ -35,8 +36,8 @@ DRIFT_TIME_S = 1800.0
 DRIFT_BEND = 3.0
 #: Share of a pointing error that neighbouring slices do not have in common, as a field error.
 UNEVEN_SHARE = 0.3
-#: Directions of side walls, and how much more of their echo is read while the beam faces one.
-WALL_ANGLES_DEG, WALL_FACING = (30.0, 65.0), 1.6
+#: Directions of side walls, which a beam may face.
+WALL_ANGLES_DEG = (30.0, 65.0)
 #: A figure is read where several independent errors meet.
 SEVERAL = 1.2
 

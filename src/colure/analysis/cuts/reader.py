@@ -19,8 +19,6 @@ from colure.model.figure import BudgetRow, Figure
 DB = 20.0 / np.log(10.0)
 #: Half power is -3.0103 dB (IEEE Std 145, half-power beamwidth).
 HALF_POWER_DB = float(power_db(2.0))
-#: While the beam faces a wall, echoes are this much above their mean over all directions (as forecasts take it).
-FACING = 1.6
 #: Other lobes within this of the highest leave open which one is the peak, dB.
 EQUAL_DB = 0.5
 #: A level that varies by less along the whole cut has no peak, dB.
@@ -99,7 +97,7 @@ class CutReader:
         )
         shifted = float(np.rad2deg(1e-3 * a.axes_offset_mm / chamber.range_length_m))
         across = float(np.sqrt(tilt**2 + a.device_pose_deg**2 + shifted**2))
-        echo = chamber.echo_amplitude * FACING
+        echo = chamber.facing_echo_amplitude
         scatter = 0.0 if not np.isfinite(self.cut.scatter[f]) else 2.0 * float(self.cut.scatter[f]) * peak
         ratio = 10.0 ** (chamber.probe.gain_dbi / 10.0)
         off_axis = DB / 2.0 * ratio * float(np.deg2rad(self.cut.off_axis_deg)) ** 2 / 4.0

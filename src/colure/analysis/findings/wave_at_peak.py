@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from colure.analysis.figures.cuts import CIRCULAR_BELOW_DB, FORWARD_DEG, LINEAR_DB, TILT_DEG
+from colure.analysis.figures.cuts import CIRCULAR_BELOW_DB, FORWARD_DEG, LINEAR_DB, TILT_DEG, in_hand
 from colure.analysis.findings.finding import Finding
 from colure.analysis.steps.agreement import NOTHING_DB
 from colure.geometry.conventions import amplitude_db
@@ -100,7 +100,7 @@ def pair_findings(
     """
     texts = []
     for frequency, co, cross in pairs:
-        right, left = abs(co + 1j * cross) ** 2, abs(co - 1j * cross) ** 2
+        right, left = (float(abs(one)) ** 2 for one in in_hand(np.asarray(co), np.asarray(cross), 1))
         sense = (right - left) / max(right + left, 1e-300)
         texts.append(_against(_PeakWave(frequency_hz=frequency, sense=sense, tilt_deg=0.0, tilt_u_deg=0.0), device))
     if not texts or not all(texts):

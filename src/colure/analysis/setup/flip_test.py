@@ -22,8 +22,6 @@ FLOOR = (0.001, 0.002)
 STRETCHES = 8
 #: Largest theta zero looked for, degrees.
 LARGEST_DEG = 2.0
-#: While the beam faces a wall, echoes are this much above their mean over all directions (as forecasts take it).
-FACING = 1.6
 ECHO_DRAWS, ECHO_SEED = 200, 60
 
 
@@ -125,7 +123,7 @@ def evaluate_flip(record: xr.Dataset, chamber: Chamber) -> Flip:
         places,
         strongest / np.abs(strongest),
         order=int(record.attrs["order"]),
-        amplitude=chamber.echo_amplitude,
+        amplitude=chamber.facing_echo_amplitude,
     )
     expanded = np.sqrt((2.0 * sigma) ** 2 + (2.0 * echoes) ** 2 + np.square(FLOOR))
     return Flip(
@@ -168,9 +166,7 @@ def _echoes(
     random = np.random.default_rng(ECHO_SEED)
     degrees = np.arange(-order, order + 1)
     shape = (ECHO_DRAWS, 2, degrees.size)
-    drawn = (
-        (random.normal(size=shape) + 1j * random.normal(size=shape)) * amplitude * FACING / np.sqrt(2.0 * degrees.size)
-    )
+    drawn = (random.normal(size=shape) + 1j * random.normal(size=shape)) * amplitude / np.sqrt(2.0 * degrees.size)
     field = drawn @ np.exp(1j * degrees[:, None] * places)
     apart = ((field[:, 0] - field[:, 1])[:, :, None] * phase).reshape(ECHO_DRAWS, -1)
     left = np.concatenate([apart.real, apart.imag], axis=1)

@@ -107,9 +107,7 @@ def _apart(fixed: ComplexArray, peak: float, *, below_db: float) -> tuple[list[i
         now = fixed[:, kept]
         off = np.sum(np.abs(now - now.mean(axis=1, keepdims=True)) ** 2, axis=(0, 2))
         apart.append(kept.pop(int(np.argmax(off))))
-        others = fixed[:, kept]
-        rms = np.sqrt(np.mean(np.abs(others - others.mean(axis=1, keepdims=True)) ** 2))
-        if (left_db := level_db(float(rms / peak))) <= below_db:
+        if (left_db := _spread_db(fixed[:, kept], peak)) <= below_db:
             return apart, left_db
     return [], NOTHING_DB
 
@@ -117,6 +115,9 @@ def _apart(fixed: ComplexArray, peak: float, *, below_db: float) -> tuple[list[i
 def _left_db(hands: ComplexArray, phi_deg: FloatArray, turns: int, peak: float) -> float:
     """Return what is left of (hand, slice, frequency) about its mean once the phase turns so often a turn, relative to the peak."""
     turn = np.exp(-1j * turns * np.deg2rad(phi_deg))[:, None]
-    still = np.stack([hands[0] * turn, hands[1] * turn.conj()])
-    rms = np.sqrt(np.mean(np.abs(still - still.mean(axis=1, keepdims=True)) ** 2))
-    return level_db(float(rms / peak))
+    return _spread_db(np.stack([hands[0] * turn, hands[1] * turn.conj()]), peak)
+
+
+def _spread_db(readings: ComplexArray, peak: float) -> float:
+    """Return the rms of (2, slice, frequency) about the mean of all slices, relative to the peak."""
+    return level_db(float(np.sqrt(np.mean(np.abs(readings - readings.mean(axis=1, keepdims=True)) ** 2)) / peak))
