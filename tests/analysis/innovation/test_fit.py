@@ -15,6 +15,7 @@ from colure.analysis.innovation.fit import (
     product,
     stacked,
 )
+from colure.analysis.innovation.held_out import averaged, missed, rows_of_slices
 from colure.analysis.innovation.readings import noise_over_band
 from colure.geometry.conventions import wavenumber
 from colure.waves.elements import element_excitations, element_waves
@@ -70,6 +71,32 @@ def test_solutions_are_those_of_the_whole_covariance(problem):
     found = normal.solver((2,)) @ right_side(covariance, normal, value)
     np.testing.assert_allclose(found, known, atol=1e-8)
     np.testing.assert_allclose(covariance.solve(rows), rows @ inverse, rtol=1e-6, atol=1e-6)
+
+
+def test_a_slice_is_predicted_by_the_others_as_by_a_fit_without_it(problem):
+    """The error of a prediction and its covariance, by a fit of the other rows (normal vector, conditional mean)."""
+    covariance, columns, normal = problem
+    value = stacked(np.stack([columns[3] * (-0.8 + 0.3j), columns[1] * 0.3j + columns[5]]))
+    slices = np.repeat([4, 0, 9], [3, 4, 3])  # of 4 frequencies
+    solver, rows = normal.solver((2,)), rows_of_slices(slices, 4)
+    design = np.stack([stacked(columns), stacked(1j * columns)], axis=1).reshape(-1, 2 * ROWS)
+    told_columns = covariance.solve(design)
+    right = product(normal.columns, covariance.whiten(value))
+    told = covariance.solve(value) - (solver @ right).T @ told_columns
+    every = np.diag(covariance.sigma**2) + covariance.causes.T @ covariance.causes
+    every = every + design.T @ (normal.prior((2,))[:, None] * design)
+    assert sorted(np.concatenate(rows)) == list(range(2 * ROWS))
+    for group, (error, size) in zip(rows, missed(told, told_columns, solver, covariance, rows), strict=True):
+        others = np.setdiff1d(np.arange(2 * ROWS), group)
+        gain = np.linalg.solve(every[np.ix_(others, others)], every[np.ix_(others, group)])
+        known = value[:, group] - value[:, others] @ gain
+        left = every[np.ix_(group, group)] - every[np.ix_(group, others)] @ gain
+        np.testing.assert_allclose(error, known, rtol=1e-5, atol=1e-6)
+        np.testing.assert_allclose(size, np.sum(known * np.linalg.solve(left, known.T).T, axis=1), rtol=1e-5)
+        parts = group[: group.size // 2].reshape(4, -1)
+        mean = known[:, : group.size // 2].reshape(2, 4, -1).mean(axis=1)
+        np.testing.assert_allclose(averaged(error, 4).real, mean, rtol=1e-5, atol=1e-6)
+        assert np.unique(slices[parts % slices.size]).size == 1
 
 
 @pytest.mark.parametrize("planted", [(), (4,), (0, 6), (1, 2, 5)])

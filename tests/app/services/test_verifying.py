@@ -101,6 +101,7 @@ def test_a_dead_and_a_misfed_element_are_named_and_intervals_hold(asked):
     found, _ = told
     named = {(one.row, one.column): one for one in found.faults}
     assert set(named) == {(1, 2), (3, 0)}
+    assert found.trusted, found.doubts
     assert (named[1, 2].kind, named[3, 0].kind) == ("dead", "misfed")
     assert named[3, 0].phase_deg == pytest.approx(75.0, abs=np.rad2deg(named[3, 0].expanded) + 3.0)
     device = device_maker(drawn, asked.campaign.device, band_hz=asked.plan.frequency_hz)(found.frequency_hz)
@@ -119,6 +120,19 @@ def test_a_wall_that_nobody_declared_is_doubted(asked):
     told = verifying.told_by(asked, record.isel(point=np.arange(last + 1)))
     assert told is not None
     assert told[0].doubts
+    assert not verifying.enough(told)
+
+
+def test_half_a_face_that_stands_off_is_doubted_by_its_elements_and_by_the_slice_that_was_left_out(asked):
+    """Many small deviations at once are no unit with few faults. Misfits of all readings and of their mean did not notice."""
+    half = [[row, column] for row in range(4) for column in (2, 3)]
+    last = verifying.slice_sets(asked.plan)[0].last
+    record, _ = measured(asked, 2, misfed=half, misfeed_deg=12.0)
+    told = verifying.told_by(asked, record.isel(point=np.arange(last + 1)))
+    assert told is not None
+    words = "; ".join(told[0].doubts)
+    assert "elements that count as good differ from the reference" in words
+    assert "differs from what the others predict" in words
     assert not verifying.enough(told)
 
 

@@ -49,7 +49,7 @@ class Causes:
         slices: IntArray,
     ) -> None:  # fmt: skip
         self.model, self.known, self.chamber = model, known, chamber
-        self._time_s, self._slices = time_s, slices
+        self._time_s, self.slices = time_s, slices
         self._hears = hearing(probe, chamber.probe.gain_dbi)
         self.measured = model.measured(known.expansion.coefficients)
         self.nominal = model.read(self.measured)
@@ -69,7 +69,7 @@ class Causes:
         ran = self._time_s / self.chamber.tie_interval_s
         level = 0.5 * self.chamber.tie_drift_db * np.log(10.0) / 20.0
         phase = 0.5j * np.deg2rad(self.chamber.tie_drift_deg)
-        by_slice = [np.where(self._slices == one, UNEVEN * ran, 0.0) for one in np.unique(self._slices)]
+        by_slice = [np.where(self.slices == one, UNEVEN * ran, 0.0) for one in np.unique(self.slices)]
         shapes = np.array([ran, *by_slice])
         return np.concatenate([level * shapes, phase * shapes])[:, None]
 

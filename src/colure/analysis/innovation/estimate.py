@@ -8,6 +8,7 @@ import numpy as np
 
 from colure.analysis.innovation.causes import Causes, Drawn
 from colure.analysis.innovation.fit import Covariance, Faulty, Normal, faulty_elements, normal_of, product, stacked
+from colure.analysis.innovation.held_out import averaged, missed, rows_of_slices
 from colure.analysis.innovation.known_unit import KnownUnit
 from colure.analysis.innovation.range_model import RangeModel
 from colure.geometry.conventions import ComplexArray, FloatArray
@@ -20,6 +21,17 @@ MISSED = 0.2
 #: Elements are chosen by the same readings that they are fitted to, and draws are solved with that choice: what the choice may miss
 #: makes errors of the waves this many times as large (set so that intervals hold, 22 campaigns of `benchmarks/verify.py`; decision 0030).
 CHOSEN = 1.5
+#: The misfit that is a unit's own: it differs as a whole by more than good ones do.
+OF_ELEMENTS = "elements that count as good differ from the reference"
+#: What a fit is held against, each by draws: all readings; their mean over the band; what is new in elements that are named good;
+#: each slice predicted by the others, all readings and their mean over the band (the worst slice).
+MISFITS = (
+    "readings differ from the fit",
+    "readings averaged over the band differ from the fit",
+    OF_ELEMENTS,
+    "a slice differs from what the others predict",
+    "a slice averaged over the band differs from what the others predict",
+)
 #: Rounds in which the common factor of a frequency settles.
 ROUNDS = 3
 
@@ -42,8 +54,7 @@ class Found:
     errors
         (draw, frequency, 2, J) what such waves miss, as drawn.
     misfit, usual
-        Misfits of the readings (kind,), and (draw, kind) of readings that the model explains: of all readings by their
-        covariance, and of what is left when the frequencies' mean is taken, in which a device shows and a room does not.
+        Misfits of the readings (kind,), and (draw, kind) of readings that the model explains, in the order of `MISFITS`.
     """
 
     factor: ComplexArray
@@ -55,10 +66,26 @@ class Found:
     misfit: FloatArray
     usual: FloatArray
 
-    @property
-    def excess(self) -> FloatArray:
-        """Every misfit (kind,) in standard deviations above that of readings that the model explains."""
-        return np.asarray((self.misfit - self.usual.mean(axis=0)) / self.usual.std(axis=0, ddof=1))
+
+@dataclass(frozen=True, kw_only=True)
+@holds_arrays
+class SolvedReadings:
+    """Readings (n) that were solved: what a fit makes of them.
+
+    total
+        (n,) misfit of all readings by their covariance.
+    unknowns
+        (n, unknown) complex estimates.
+    left
+        (n, point) what is left of the readings' mean over the band, in which a device shows and a room does not.
+    told
+        (n, row) K^-1 of the readings, K their covariance with the unknowns in it.
+    """
+
+    total: FloatArray
+    unknowns: ComplexArray
+    left: ComplexArray
+    told: FloatArray
 
 
 class Estimator:
@@ -66,6 +93,7 @@ class Estimator:
 
     def __init__(self, causes: Causes, noise: FloatArray, *, seed: int) -> None:
         self._causes, self.noise = causes, noise
+        self._slices = rows_of_slices(causes.slices, len(noise))
         model, known = causes.model, causes.known
         self.known: KnownUnit = known
         self.model: RangeModel = model
@@ -113,15 +141,19 @@ class Estimator:
             factor = factor * (1.0 + solution[:free])
         # The factor took its change in: what is left of it is nothing.
         deviation = solution[free:]
-        lacking = self._lacking(stacked(off), (solver @ right)[None])[0]
-        coefficients = factor[:, None, None] * (
-            known.expansion.coefficients + np.tensordot(deviation, self.new, axes=1) + lacking
+        one = SolvedReadings(
+            total=product(white, white)[0] - right @ solver @ right,
+            unknowns=solution[None],
+            left=off.reshape(self._shape).mean(axis=0)[None] - (solver @ right) @ self._mean_rows,
+            told=self.covariance.solve(stacked(off)) - (solver @ right)[None] @ self._told_columns,
         )
-        usual, left, errors = self._drawn_errors(solver, faulty.elements, factor, coefficients)
-        own = off.reshape(self._shape).mean(axis=0) - (solver @ right) @ self._mean_rows
-        spread_of = np.sqrt(np.mean(np.abs(left) ** 2, axis=0))
-        misfit = np.array([product(white, white)[0, 0] - right @ solver @ right, _strength(own, spread_of)])
-        usual = np.stack([usual, _strength(left, spread_of)], axis=-1)
+        coefficients = factor[:, None, None] * (
+            known.expansion.coefficients
+            + np.tensordot(deviation, self.new, axes=1)
+            + self._causes.lacking(self._complex(one.told))[0]
+        )
+        many, errors = self._drawn_errors(solver, faulty.elements, factor, coefficients)
+        misfits = self._misfits(one, many, solver, faulty.elements)
         spread = np.sqrt(np.sum(np.diag(solver).reshape(-1, 2), axis=1))[free:]
         return Found(
             factor,
@@ -130,26 +162,41 @@ class Estimator:
             faulty,
             coefficients,
             errors,
-            misfit,
-            usual,
+            misfits[0],
+            misfits[1:],
         )
-
-    def _lacking(self, readings: FloatArray, unknowns: FloatArray) -> ComplexArray:
-        """Return what the reference's waves lack (n, frequency, 2, J), by readings (n, row) less what unknowns (n, unknown) make."""
-        return self._causes.lacking(self._complex(self.covariance.solve(readings) - unknowns @ self._told_columns))
 
     def _complex(self, rows: FloatArray) -> ComplexArray:
         """Return stacked rows (n, 2 row) as readings (n, frequency, point)."""
         real, imaginary = np.split(rows, 2, axis=-1)
         return np.asarray((real + 1j * imaginary).reshape(len(rows), *self._shape))
 
+    def _misfits(
+        self, one: SolvedReadings, many: SolvedReadings, solver: FloatArray, faults: tuple[int, ...]
+    ) -> FloatArray:
+        """Return the misfits (1 + draw, kind) of readings and of draws, in the order of `MISFITS`."""
+        good = np.setdiff1d(np.arange(self.normal.free, len(self.normal.usual) + self.normal.free),
+                            self.normal.free + np.array(faults, int))  # fmt: skip
+        told = np.concatenate([one.told, many.told])
+        groups = missed(told, self._told_columns, solver, self.covariance, self._slices)
+        apart = np.stack([total / total[1:].mean() for _, total in groups], axis=-1)
+        bands = [averaged(error, len(self.noise)) for error, _ in groups]
+        band = np.stack([_strength(error) for error in bands], axis=-1)
+        return np.stack(
+            [
+                np.concatenate([one.total, many.total]),
+                _strength(np.concatenate([one.left, many.left])),
+                _strength(np.concatenate([one.unknowns, many.unknowns])[:, good]),
+                apart.max(axis=-1),
+                band.max(axis=-1),
+            ],
+            axis=-1,
+        )
+
     def _drawn_errors(
         self, solver: FloatArray, faults: tuple[int, ...], factor: ComplexArray, coefficients: ComplexArray
-    ) -> tuple[FloatArray, ComplexArray, ComplexArray]:
-        """Return (misfit (draw,), what is left in the mean over frequency (draw, point), error of the waves (draw, frequency, 2, J)).
-
-        Of drawn readings, solved as the true ones are.
-        """
+    ) -> tuple[SolvedReadings, ComplexArray]:
+        """Return drawn readings, solved as the true ones are, and the errors of their waves (draw, frequency, 2, J)."""
         free = self.normal.free
         size = np.sqrt(self.normal.prior(faults)).reshape(-1, 2)[free:]
         own = self._random.normal(size=(ROOMS, *size.shape)) * size
@@ -163,14 +210,19 @@ class Estimator:
             + 2.0 * np.sum(parts * product(self._white_drawn, self.normal.columns), axis=1)
             + np.sum((parts @ self.normal.matrix) * parts, axis=1)
         )
-        usual = total - np.sum(solutions * right, axis=1)
         pair = solutions.reshape(ROOMS, -1, 2) @ np.array([1.0, 1j])
+        many = SolvedReadings(
+            total=total - np.sum(solutions * right, axis=1),
+            unknowns=pair,
+            left=self.drawn.readings.mean(axis=1) + (parts - solutions) @ self._mean_rows,
+            told=self._told_drawn + (parts - solutions) @ self._told_columns,
+        )
         wrong = pair[:, free:] - deviation
-        told = self._complex(self._told_drawn + (parts - solutions) @ self._told_columns)
-        errors = np.tensordot(wrong, self.new, axes=1) + self._causes.lacking(told) - self.drawn.waves
+        errors = (
+            np.tensordot(wrong, self.new, axes=1) + self._causes.lacking(self._complex(many.told)) - self.drawn.waves
+        )
         level = pair[:, :free].real + self.drawn.level
-        left = self.drawn.readings.mean(axis=1) + (parts - solutions) @ self._mean_rows
-        return usual, left, CHOSEN * factor[:, None, None] * errors + level[..., None, None] * coefficients
+        return many, CHOSEN * factor[:, None, None] * errors + level[..., None, None] * coefficients
 
 
 def product_of_each(one: tuple[FloatArray, FloatArray]) -> FloatArray:
@@ -183,6 +235,7 @@ def _paired(columns: ComplexArray) -> ComplexArray:
     return np.asarray(np.stack([columns, 1j * columns], axis=1).reshape(2 * len(columns), -1))
 
 
-def _strength(left: ComplexArray, spread: FloatArray) -> FloatArray:
-    """Return the mean square of what is left (..., point) over its usual size (point,)."""
-    return np.asarray(np.mean(np.abs(left / spread) ** 2, axis=-1))
+def _strength(left: ComplexArray) -> FloatArray:
+    """Return the mean square of what is left (1 + draw, part), each part against its usual size in the draws."""
+    usual = np.sqrt(np.mean(np.abs(left[1:]) ** 2, axis=0))
+    return np.asarray(np.mean(np.abs(left / usual) ** 2, axis=-1))

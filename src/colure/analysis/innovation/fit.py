@@ -13,7 +13,7 @@ from functools import cached_property
 import numpy as np
 from scipy.linalg import cho_factor, cho_solve, solve_triangular
 
-from colure.geometry.conventions import ComplexArray, FloatArray
+from colure.geometry.conventions import ComplexArray, FloatArray, IntArray
 from colure.values import holds_arrays
 
 #: Standard deviation of each quadrature of a faulty element's relative deviation: none is stronger than about twice itself.
@@ -56,6 +56,11 @@ class Covariance:
         a, scaled = rows / self.sigma, self.causes / self.sigma
         inner = cho_solve((self._root, True), scaled @ a.T)
         return np.asarray((a - inner.T @ scaled) / self.sigma)
+
+    def inverse_at(self, rows: IntArray) -> FloatArray:
+        """Return the block (some rows, the same rows) of C^-1."""
+        scaled = solve_triangular(self._root, self.causes[:, rows] / self.sigma[rows], lower=True) / self.sigma[rows]
+        return np.asarray(np.diag(1.0 / self.sigma[rows] ** 2) - scaled.T @ scaled)
 
 
 def product(one: tuple[FloatArray, FloatArray], other: tuple[FloatArray, FloatArray]) -> FloatArray:

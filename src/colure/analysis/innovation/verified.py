@@ -8,7 +8,7 @@ import numpy as np
 
 from colure.analysis.figures.evaluate import FigureSet
 from colure.analysis.innovation.causes import Causes
-from colure.analysis.innovation.estimate import Estimator, Found
+from colure.analysis.innovation.estimate import MISFITS, OF_ELEMENTS, Estimator, Found
 from colure.analysis.innovation.figures import innovation_figures
 from colure.analysis.innovation.known_unit import KnownUnit
 from colure.analysis.innovation.range_model import RangeModel
@@ -24,6 +24,8 @@ from colure.waves.probe import first_order_response, ideal_response
 MOST_FREQUENCIES, APART = 11, 0.5
 #: A misfit above this share of drawn ones is one that the model does not explain.
 USUAL = 0.95
+#: So is a strength of all elements above this share. A good unit keeps it in every look, so that fewer may be refused by it.
+UNUSUAL = 0.99
 #: An element is named where so little doubt is left, and where it deviates by this share of its amplitude: -2.5 dB, or 14 deg.
 SURE, NAMED = 0.95, 0.25
 #: Others are cleared where it is so likely that there is none: one that hides does little to the pattern.
@@ -154,9 +156,8 @@ def doubts_of(fit: Found) -> list[str]:
     """Return why a fit is not to be believed, in words."""
     out = []
     rank = np.mean(fit.usual < fit.misfit, axis=0)
-    names = ("readings differ from the fit", "readings averaged over the band differ from the fit")
-    for name, share, size, usual in zip(names, rank, fit.misfit, fit.usual.T, strict=True):
-        if share > USUAL:
+    for name, share, size, usual in zip(MISFITS, rank, fit.misfit, fit.usual.T, strict=True):
+        if share > (UNUSUAL if name == OF_ELEMENTS else USUAL):
             out.append(f"{name} by {size / np.median(usual):.2g} times what rooms, tolerances and noise do: something is new "
                        "that no element explains")  # fmt: skip
     faulty = fit.faulty
