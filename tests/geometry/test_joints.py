@@ -100,6 +100,19 @@ def test_what_no_joint_can_do_is_not_reached_and_says_by_how_much():
     assert not found.reached[0] and 0.1 < found.turned[0] <= np.deg2rad(30.0) + 1e-9
 
 
+def test_the_very_edge_of_a_mounts_reach_is_reached_and_nothing_beyond():
+    """A roll axis that a second axis, 45 deg beside it, swings away: polar angles to 90 deg exactly, where two ways become one."""
+    cone = JointChain(
+        (Joint("cone", Carried.DEVICE, (1, 0, 1)), Joint("spin", Carried.DEVICE, (0, 0, -1)), Joint("rotary", Carried.PROBE, (0, 0, 1), (0, 0, 1))),
+        distance=1.0,
+    )  # fmt: skip
+    theta = np.deg2rad([-90.0, 90.0, 89.9, 60.0, 91.0])
+    solution = JointInverse(cone).solve(theta=theta, phi=np.full(5, 0.6), chi=np.zeros(5))
+    assert solution.reached.tolist() == [True, True, True, True, False]
+    # At the edge the cone's axis has turned by half a turn, whichever way round.
+    np.testing.assert_allclose(np.abs(solution.values[:2, 0]), np.pi, atol=1e-3)
+
+
 def test_a_pose_half_a_turn_round_is_the_same_pose():
     one = coordinates_of(pose_at(theta=np.array(0.7), phi=np.array(0.4), chi=np.array(0.2), distance=2.0))
     other = pose_at(theta=np.array(-0.7), phi=np.array(0.4 + np.pi), chi=np.array(0.2 + np.pi), distance=2.0)

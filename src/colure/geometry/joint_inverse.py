@@ -22,8 +22,10 @@ from colure.values import holds_arrays
 STEP = np.deg2rad(4.0)
 #: Newton steps on the way, and at the end.
 ON_THE_WAY, AT_THE_END = 2, 12
+#: More steps for poses not met by then: at the edge of a mount's reach two ways become one, and steps shrink to halves.
+AT_THE_EDGE = 24
 #: Damping relative to the largest joint's influence: felt only where the chain is singular.
-DAMPING = 1e-7
+DAMPING, DAMPING_AT_THE_EDGE = 1e-7, 1e-10
 #: A pose that is met within this (radians; position over the range length) is reached.
 REACHED = 1e-8
 #: No joint goes further in one step, radians or metres: beyond that the chain is singular.
@@ -85,7 +87,7 @@ class JointInverse:
             if spin is not None:
                 values[:, spin[0]] += spin[1] * angle
         miss, turned = miss[where.ravel()], turned[where.ravel()]
-        return JointSolution(values, miss, turned, np.asarray(np.maximum(miss / self.chain.distance, turned) < REACHED))
+        return JointSolution(values, miss, turned, self._met(miss, turned))
 
     def _followed(self, asked: FloatArray) -> tuple[FloatArray, FloatArray, FloatArray]:
         """Return (values, miss, turned) of coordinates (point, 3), followed from the reference position."""
@@ -95,9 +97,26 @@ class JointInverse:
             for _ in range(ON_THE_WAY if number < steps else AT_THE_END):
                 links = self.chain.links(values)
                 error = self._error(values, links, asked * (number / steps))
-                values += self._step(values, links, error)
+                values += self._step(values, links, error, DAMPING)
+        miss, turned = self._beside(values, asked)
+        far = ~self._met(miss, turned)
+        if far.any():
+            edge = values[far]
+            for _ in range(AT_THE_EDGE):
+                links = self.chain.links(edge)
+                edge += self._step(edge, links, self._error(edge, links, asked[far]), DAMPING_AT_THE_EDGE)
+            met = self._met(*self._beside(edge, asked[far]))
+            values[np.flatnonzero(far)[met]] = edge[met]
+            miss, turned = self._beside(values, asked)
+        return values, miss, turned
+
+    def _beside(self, values: FloatArray, asked: FloatArray) -> tuple[FloatArray, FloatArray]:
+        """Return how far the probe stands beside coordinates (point, 3), metres and radians."""
         error = self._error(values, self.chain.links(values), asked)
-        return values, np.linalg.norm(error[:, :3], axis=1), np.linalg.norm(error[:, 3:], axis=1)
+        return np.linalg.norm(error[:, :3], axis=1), np.linalg.norm(error[:, 3:], axis=1)
+
+    def _met(self, miss: FloatArray, turned: FloatArray) -> BoolArray:
+        return np.asarray(np.maximum(miss / self.chain.distance, turned) < REACHED)
 
     def _error(self, values: FloatArray, links: list[RigidMotion], asked: FloatArray) -> FloatArray:
         """Return what is left to go (point, 6): shift in metres and turn in radians, in the lab frame."""
@@ -116,12 +135,14 @@ class JointInverse:
             vector = np.where(np.isfinite(scale)[:, None], vector * scale[:, None], np.pi)
         return np.concatenate([wanted.translation - probe.translation, vector], axis=-1)
 
-    def _step(self, values: FloatArray, links: list[RigidMotion], error: FloatArray) -> FloatArray:
+    def _step(
+        self, values: FloatArray, links: list[RigidMotion], error: FloatArray, damping: float
+    ) -> FloatArray:
         unit = np.array([1.0 / self.chain.distance] * 3 + [1.0] * 3)
         influence = influence_of(self.chain, values, links) * unit[:, None]
         square = np.swapaxes(influence, -1, -2) @ influence
         size = np.maximum(np.trace(square, axis1=-2, axis2=-1), 1e-30)
-        square += (DAMPING * size)[:, None, None] * np.eye(square.shape[-1])
+        square += (damping * size)[:, None, None] * np.eye(square.shape[-1])
         step = np.linalg.solve(square, np.swapaxes(influence, -1, -2) @ (error * unit)[..., None])[..., 0]
         largest = np.abs(step).max(axis=-1, keepdims=True)
         return np.asarray(step * np.minimum(1.0, LARGEST_STEP / np.maximum(largest, 1e-30)))
