@@ -13,7 +13,7 @@ from colure.acquire.states import State
 from colure.analysis.pipeline.recipe import process
 from colure.analysis.steps.places import lag_of, to_planned_places
 from colure.app.services.reference import probe_of
-from colure.planning.path import progressive_order
+from colure.planning.progressive import progressive_order
 from tests.conftest import DEMO_DEVICE
 from tests.endtoend.test_near_to_far import edited, rms_error_db
 from tests.world import world_of

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from pathlib import Path
 
 import numpy as np
@@ -14,6 +15,7 @@ from colure.model.joints import values_of
 from colure.model.loading import load
 from colure.planning.joint_path import clearance_of, device_solid
 from colure.planning.preflight import make_plan
+from colure.planning.scan import order_of, scan_grid
 from tests.endtoend.test_near_to_far import edited
 from tests.mounts import SOLIDS_OF_ARM, SOLIDS_OF_SIX, on_mount, six_axes, swinging_arm
 
@@ -80,10 +82,15 @@ def test_what_is_out_of_reach_names_joint_and_limit(campaign_folder):
     text = (campaign_folder / "chamber.toml").read_text(encoding="utf-8").replace(SOLIDS_OF_ARM, "")
     text = text.replace("min_deg = -185", "min_deg = -100").replace("max_deg = 185", "max_deg = 100")
     (campaign_folder / "chamber.toml").write_text(text, encoding="utf-8")
-    with pytest.raises(
-        InputError, match=r"out of reach .*joint arm = -?\d+.*: must be from -100 to 100 deg.*region_deg"
-    ):
+    words = r"out of reach .*joint arm = -?\d+.*: must be from -100 to 100 deg[^$]*region_deg = 175: must be at most (\d+) deg"
+    with pytest.raises(InputError, match=words) as refused:
         make_plan(Campaign.load(campaign_folder))
+    # The region that the message names is scanned within reach, and no larger one.
+    most = int(re.search(words, str(refused.value))[1])
+    for region, fits in ((most, True), (most + 1, False)):
+        edited(campaign_folder, "goal.toml", ("region_deg = ", f"region_deg = {region} # "))
+        campaign = Campaign.load(campaign_folder)
+        assert (scan_grid(campaign, order_of(campaign)).reach_deg <= 100) == fits
 
 
 def test_a_device_in_the_way_of_the_arm_is_refused_by_name(campaign_folder):
@@ -110,7 +117,8 @@ def test_flying_is_refused_in_words(campaign_folder):
         ('letter = "B"', 'letter = "C"', "letter 'C': given twice"),
         ("max_deg = 200", "max_deg = -300", "max_deg = -300 must be above min_deg"),
         ("load_limit_kg = 5", 'load_limit_kg = 5\ngeometry = "azimuth-over-elevation"', "geometry: remove it"),
-        ("[alignment]", "[alignment]\ntheta_zero_deg = 3.0", "alignment.theta_zero_deg = 3: remove it"),
+        ("[alignment]", "[alignment]\ntheta_zero_deg = 3.0", "alignment.theta_zero_deg = 3 .*: remove it"),
+        ("[alignment]", "[alignment]\ntheta_zero_deg = 3.0\naxes_offset_mm = 2", "zero_deg = 3 .*axes_offset_mm = 2 .*: remove them"),
         ("speed_deg_s", "speed_mm_s", "speed_mm_s: only a joint with kind = 'prismatic'"),
         ('on = "arm"', 'on = "leg"', "on = 'leg': must be one of room, device, probe"),
     ],

@@ -347,12 +347,16 @@ class Chamber(Section):
             "axes_offset_mm": 1e3 * away,
         }
         tolerances = {name: round(value, 6) for name, value in tolerances.items()}
-        for name, value in tolerances.items():
-            if name in self.alignment.model_fields_set and abs(getattr(self.alignment, name) - value) > 1e-6:
-                raise ValueError(
-                    f"alignment.{name} = {getattr(self.alignment, name):g}: remove it: zero_error_deg, tilt_error_deg and "
-                    f"offset_error_mm of [[positioner.joints]] say it, together {value:.3g} here"
-                )
+        other = [
+            f"{name} = {getattr(self.alignment, name):g} (here {value:.3g})"
+            for name, value in tolerances.items()
+            if name in self.alignment.model_fields_set and abs(getattr(self.alignment, name) - value) > 1e-6
+        ]
+        if other:
+            raise ValueError(
+                f"alignment.{', '.join(other)}: remove {'them' if other[1:] else 'it'}: zero_error_deg, tilt_error_deg and "
+                f"offset_error_mm of [[positioner.joints]] say how far the mount is off"
+            )
         if self.alignment.readings != Readings():
             raise ValueError(
                 "alignment.readings: remove it: with [[positioner.joints]] nothing is aligned from the data"

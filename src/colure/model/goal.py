@@ -82,8 +82,8 @@ class Goal(Section):
         On the fly: `position`: the controller's pulses start every sweep; `time`: sweeps are
         started by the computer's clock and positions are read around them.
     order
-        `plain`: slices side by side; `progressive`: ever finer, the sphere is covered evenly at
-        every moment.
+        `plain`: slices side by side; `progressive`: ever finer, early and often an even part of them is
+        complete.
     name
         Name of the campaign, for reports.
     start_ghz, stop_ghz, points

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import lru_cache
+from typing import Any
 
 import numpy as np
 
@@ -32,6 +33,21 @@ class JointPath:
 
     targets_deg: FloatArray
     half_turned: BoolArray
+
+
+class OutOfReach(InputError):
+    """Poses that a mount with joints cannot take up.
+
+    theta_deg
+        Largest polar angle of the plan up to which all poses can be taken up; 0 where there is none.
+    """
+
+    def __init__(self, faults: Sequence[str], theta_deg: float) -> None:
+        super().__init__(faults)
+        self.theta_deg = theta_deg
+
+    def __reduce__(self) -> tuple[Any, ...]:
+        return type(self), (self.faults, self.theta_deg)
 
 
 @lru_cache(maxsize=16)
@@ -120,7 +136,7 @@ def _with_turns(
 
 
 def joint_path(
-    chamber: Chamber, device: Device, coordinates_deg: FloatArray, role: IntArray, reach_words: Sequence[str] = ()
+    chamber: Chamber, device: Device, coordinates_deg: FloatArray, role: IntArray
 ) -> JointPath:
     """Return the readouts that take a mount along coordinates (point, 2 or 3), degrees, without touching anything.
 
@@ -128,8 +144,10 @@ def joint_path(
 
     Raises
     ------
+    OutOfReach
+        If a direction is out of reach, or the mount would touch something there; joint, limit and solids are named.
     InputError
-        If a direction is out of reach, or the mount would touch something there or on its way; joint, limit and solids are named.
+        If the mount would touch something on its way.
     """
     joints, home = chamber.positioner.joints, np.array([j.home_deg for j in chamber.positioner.joints])
     # The same coordinates come many times: each is worked out once.
@@ -206,11 +224,12 @@ def _require_ways(
         return
     first = int(lost[0])
     why = why_not(chamber, ways, clearance, first)
-    region = np.abs(coordinates_deg[lost, 0]).min()
-    raise InputError(
-        [f"plan: {_text(coordinates_deg[first])} is out of reach ({lost.size} of {free.shape[1]} poses are): {why}; every pose "
-         f"with theta below {region:g} deg can be taken up (goal.toml region_deg)"]
-    )  # fmt: skip
+    theta = np.abs(coordinates_deg[:, 0])
+    held = theta[theta < theta[lost].min() - SLACK]
+    words = f"plan: {_text(coordinates_deg[first])} is out of reach ({lost.size} of {free.shape[1]} poses are): {why}"
+    if held.size:
+        words += f"; all poses with theta to {held.max():g} deg can be taken up"
+    raise OutOfReach([words], float(held.max()) if held.size else 0.0)
 
 
 def why_not(chamber: Chamber, ways: Ways, clearance: Clearance | None, point: int) -> str:

@@ -17,13 +17,17 @@ from colure.model.goal import Goal
 from colure.model.plan import ROLES, Role, ScanGrid
 from colure.planning.duration import approached_time, line_time, narrowest_bandwidth, point_times, sweep_time
 from colure.planning.flight import FlightSpeed, flight_speed, smear_limit, swept_axis
-from colure.planning.joint_path import joint_path
+from colure.planning.joint_path import OutOfReach, joint_path
 from colure.planning.passes import pass_offsets, polarization_scheme
+from colure.planning.progressive import progressive_order
+from colure.planning.sampling import region_margin_deg
 from colure.planning.visits import readouts_of, reference_readouts, tie_readouts
 from colure.values import holds_arrays
 
 #: A plan of more points is refused before any of them is laid out: at a second each it would take twelve days.
 MOST_POINTS = 1_000_000
+#: A smaller region than this is no goal, degrees.
+SMALLEST_REGION_DEG = 5.0
 
 
 @dataclass(frozen=True)
@@ -81,29 +85,6 @@ class PlannedSlice:
     line: bool
 
 
-def progressive_order(count: int) -> list[int]:
-    """Return 0..count-1 ever finer: digits of the smallest prime factors, reversed.
-
-    For a power of two this is bit reversal. After the product of the first factors, what has
-    been visited is evenly spaced: 36 slices give 1, 2, 4, 12 and 36 even ones.
-    """
-    factors, left, prime = [], count, 2
-    while left > 1:
-        while left % prime == 0:
-            factors.append(prime)
-            left //= prime
-        prime += 1
-    order = []
-    for number in range(count):
-        place, weight, rest = 0, count, number
-        for factor in factors:
-            weight //= factor
-            place += (rest % factor) * weight
-            rest //= factor
-        order.append(place)
-    return order
-
-
 def build_path(goal: Goal, chamber: Chamber, device: Device, grid: ScanGrid) -> Path:
     """Lay out the whole run: reference, ties, and every slice of every pass and state, at every distance.
 
@@ -128,7 +109,10 @@ def build_path(goal: Goal, chamber: Chamber, device: Device, grid: ScanGrid) -> 
     except InputError as error:
         raise InputError([*error.faults, *_smaller_region(chamber, grid)]) from None
     flight = _flight(goal, chamber, grid) if goal.style == "fly" else None
-    return repeated(build_runs(goal, chamber, device, runs, flight, dwell_s=goal.dwell_s), goal)
+    try:
+        return repeated(build_runs(goal, chamber, device, runs, flight, dwell_s=goal.dwell_s), goal)
+    except OutOfReach as error:
+        raise InputError([*error.faults, *_region_in_reach(goal, chamber, device, grid, error.theta_deg)]) from None
 
 
 def repeated(path: Path, goal: Goal) -> Path:
@@ -317,6 +301,19 @@ def _smaller_region(chamber: Chamber, grid: ScanGrid) -> list[str]:
     return [
         f"goal.toml: region_deg: theta runs from 0 to {theta:g} deg on both sides of axis azimuth at most; a region some "
         f"degrees smaller than that can be measured, the whole sphere needs 180 deg"
+    ]
+
+
+def _region_in_reach(goal: Goal, chamber: Chamber, device: Device, grid: ScanGrid, theta_deg: float) -> list[str]:
+    """Say which region a mount allows that takes up all poses to a polar angle of the grid."""
+    spread = 0.0 if goal.scheme == "one-pass" else device.reach_m  # as in `scan.edge_margin_deg`; joints are never flown
+    margin = region_margin_deg(spread, chamber.range_length_m, grid.swept_step_deg)
+    region = float(np.floor(theta_deg - margin))
+    if region < SMALLEST_REGION_DEG:
+        return []
+    return [
+        f"goal.toml: region_deg = {goal.region_deg:g}: must be at most {region:g} deg for that (the scan goes {margin:.3g} deg beyond "
+        f"the region), or the mount must reach further"
     ]
 
 

@@ -12,7 +12,7 @@ from colure.analysis.uncertainty.slice_causes import thinned
 from colure.app import services
 from colure.app.services.reference import probe_of
 from colure.app.services.rehearsal import measured, record_of_rehearsal
-from colure.planning.path import progressive_order
+from colure.planning.progressive import progressive_order
 from colure.twin.truth import figures_of
 from tests.coverage.scenarios import Scenario, band, four_by_four
 

@@ -244,9 +244,9 @@ def _in_few_slices(campaign: Campaign) -> Campaign:
     goal = campaign.goal.model_copy(update=changes)
     _, first = plan_of(replace(campaign, goal=goal), None)
     threes = LOOKS[-1]
-    # An odd multiple of nine: slices then come in threes, each 60 deg apart, and the next ones in their middles.
+    # Nine times a power of three: slices then come in threes, each 60 deg apart, and the next ones between them.
     while threes < first.grid.slices_planned:
-        threes += 2 * LOOKS[-1]
+        threes *= 3
     return replace(campaign, goal=goal.model_copy(update={"step_deg": 180.0 / threes}))
 
 
