@@ -35,7 +35,7 @@ class JointPath:
     half_turned: BoolArray
 
 
-class OutOfReach(InputError):
+class OutOfReachError(InputError):
     """Poses that a mount with joints cannot take up.
 
     theta_deg
@@ -144,7 +144,7 @@ def joint_path(
 
     Raises
     ------
-    OutOfReach
+    OutOfReachError
         If a direction is out of reach, or the mount would touch something there; joint, limit and solids are named.
     InputError
         If the mount would touch something on its way.
@@ -229,7 +229,7 @@ def _require_ways(
     words = f"plan: {_text(coordinates_deg[first])} is out of reach ({lost.size} of {free.shape[1]} poses are): {why}"
     if held.size:
         words += f"; all poses with theta to {held.max():g} deg can be taken up"
-    raise OutOfReach([words], float(held.max()) if held.size else 0.0)
+    raise OutOfReachError([words], float(held.max()) if held.size else 0.0)
 
 
 def why_not(chamber: Chamber, ways: Ways, clearance: Clearance | None, point: int) -> str:

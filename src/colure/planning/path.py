@@ -17,7 +17,7 @@ from colure.model.goal import Goal
 from colure.model.plan import ROLES, Role, ScanGrid
 from colure.planning.duration import approached_time, line_time, narrowest_bandwidth, point_times, sweep_time
 from colure.planning.flight import FlightSpeed, flight_speed, smear_limit, swept_axis
-from colure.planning.joint_path import OutOfReach, joint_path
+from colure.planning.joint_path import OutOfReachError, joint_path
 from colure.planning.passes import pass_offsets, polarization_scheme
 from colure.planning.progressive import progressive_order
 from colure.planning.sampling import region_margin_deg
@@ -111,7 +111,7 @@ def build_path(goal: Goal, chamber: Chamber, device: Device, grid: ScanGrid) -> 
     flight = _flight(goal, chamber, grid) if goal.style == "fly" else None
     try:
         return repeated(build_runs(goal, chamber, device, runs, flight, dwell_s=goal.dwell_s), goal)
-    except OutOfReach as error:
+    except OutOfReachError as error:
         raise InputError([*error.faults, *_region_in_reach(goal, chamber, device, grid, error.theta_deg)]) from None
 
 
