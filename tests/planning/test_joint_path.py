@@ -118,7 +118,11 @@ def test_flying_is_refused_in_words(campaign_folder):
         ("max_deg = 200", "max_deg = -300", "max_deg = -300 must be above min_deg"),
         ("load_limit_kg = 5", 'load_limit_kg = 5\ngeometry = "azimuth-over-elevation"', "geometry: remove it"),
         ("[alignment]", "[alignment]\ntheta_zero_deg = 3.0", "alignment.theta_zero_deg = 3 .*: remove it"),
-        ("[alignment]", "[alignment]\ntheta_zero_deg = 3.0\naxes_offset_mm = 2", "zero_deg = 3 .*axes_offset_mm = 2 .*: remove them"),
+        (
+            "[alignment]",
+            "[alignment]\ntheta_zero_deg = 3.0\naxes_offset_mm = 2",
+            "zero_deg = 3 .*axes_offset_mm = 2 .*: remove them",
+        ),
         ("speed_deg_s", "speed_mm_s", "speed_mm_s: only a joint with kind = 'prismatic'"),
         ('on = "arm"', 'on = "leg"', "on = 'leg': must be one of room, device, probe"),
     ],

@@ -135,9 +135,7 @@ class JointInverse:
             vector = np.where(np.isfinite(scale)[:, None], vector * scale[:, None], np.pi)
         return np.concatenate([wanted.translation - probe.translation, vector], axis=-1)
 
-    def _step(
-        self, values: FloatArray, links: list[RigidMotion], error: FloatArray, damping: float
-    ) -> FloatArray:
+    def _step(self, values: FloatArray, links: list[RigidMotion], error: FloatArray, damping: float) -> FloatArray:
         unit = np.array([1.0 / self.chain.distance] * 3 + [1.0] * 3)
         influence = influence_of(self.chain, values, links) * unit[:, None]
         square = np.swapaxes(influence, -1, -2) @ influence

@@ -135,9 +135,7 @@ def _with_turns(
     return out
 
 
-def joint_path(
-    chamber: Chamber, device: Device, coordinates_deg: FloatArray, role: IntArray
-) -> JointPath:
+def joint_path(chamber: Chamber, device: Device, coordinates_deg: FloatArray, role: IntArray) -> JointPath:
     """Return the readouts that take a mount along coordinates (point, 2 or 3), degrees, without touching anything.
 
     What belongs to no slice (ties, reference) is always taken up in the same way.

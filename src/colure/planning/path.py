@@ -306,7 +306,9 @@ def _smaller_region(chamber: Chamber, grid: ScanGrid) -> list[str]:
 
 def _region_in_reach(goal: Goal, chamber: Chamber, device: Device, grid: ScanGrid, theta_deg: float) -> list[str]:
     """Say which region a mount allows that takes up all poses to a polar angle of the grid."""
-    spread = 0.0 if goal.scheme == "one-pass" else device.reach_m  # as in `scan.edge_margin_deg`; joints are never flown
+    spread = (
+        0.0 if goal.scheme == "one-pass" else device.reach_m
+    )  # as in `scan.edge_margin_deg`; joints are never flown
     margin = region_margin_deg(spread, chamber.range_length_m, grid.swept_step_deg)
     region = float(np.floor(theta_deg - margin))
     if region < SMALLEST_REGION_DEG:
