@@ -90,4 +90,4 @@ def test_axes_that_never_moved_are_told(measured):
 
 @pytest.mark.parametrize("device", [DIPOLE, PATCH])
 def test_a_right_scan_is_not_accused(measured, device):
-    assert not {"sweeps", "frequency", "motion", "size"} & set(told(measured, device, lambda record: None))
+    assert not {"sweeps", "frequency", "motion", "size", "slip"} & set(told(measured, device, lambda record: None))

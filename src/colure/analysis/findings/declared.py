@@ -351,6 +351,10 @@ def _silent(processed: Processed, chamber: Chamber, compared: DeclaredComparison
         f"pose of the device (\u00b1{chamber.alignment.device_pose_deg:g} deg: a second run with the device mounted anew, `colure set-ups`)",
         f"range length (\u00b1{chamber.alignment.distance_mm:g} mm: a laser, or a second distance)",
     ]
+    if processed.budget.sweeps.record.attrs["scheme"] == "two-pass":
+        silent.append(
+            "a turn of the device between the two passes (it may look like a turned polarization: a dual-polarized probe tells)"
+        )
     if "cable" not in told:
         silent.append(f"cable flexing ({chamber.cable_flex_deg:g} deg: turns of the cable, [cable] in chamber.toml)")
     if "probe" not in told:

@@ -1,7 +1,7 @@
 """What does not fit the waves of the declared device, and what it comes from: the plainest cause that explains it is named.
 
-Axes that never moved, a roll that the slices accuse, single sweeps, a single frequency; a device of another size where nothing
-of this is true.
+Axes that never moved, a roll that the slices accuse, single sweeps, a single frequency, a device that slipped; a device of another
+size where nothing of this is true.
 """
 
 from __future__ import annotations
@@ -12,6 +12,7 @@ import numpy as np
 
 from colure.analysis.findings.finding import Finding, Severity
 from colure.analysis.findings.slices import disagreement
+from colure.analysis.findings.slipped import slip_of
 from colure.analysis.findings.sweeps_apart import misfit_power, sweeps_apart
 from colure.analysis.steps.agreement import NOTHING_DB
 from colure.geometry.conventions import FloatArray, power_db
@@ -28,6 +29,8 @@ if TYPE_CHECKING:
 MISFIT_WRONG_DB, MISFIT_LOOK_ABOVE_DB = -25.0, 10.0
 #: A frequency stands alone if so much more does not fit there than at the median of at least so many, dB.
 ALONE_DB, LEAST_FREQUENCIES = 10.0, 3
+#: A large misfit is called a slip if that explains this much of its power, and a device of another size otherwise.
+MOSTLY = 0.3
 #: Sweeps that differ by less than this share of their mean saw nothing move: no antenna radiates alike in all directions and
 #: polarizations (a consequence of the hairy-ball theorem; H. F. Mathis, Proc. IRE 39:970, 1951, from memory).
 STILL = 0.02
@@ -36,8 +39,10 @@ STILL = 0.02
 def fit_findings(processed: Processed, chamber: Chamber, device: Device) -> list[Finding]:
     """Return what the misfit says: one finding at most."""
     sphere, step = processed.sphere, processed.step
-    if not sphere.whole or step.direct or sphere.one_polarization or step.rings is not None:
+    if step.direct or sphere.one_polarization:
         return []
+    if not sphere.whole or step.rings is not None:
+        return _slipped(processed)
     if _still(processed):
         text = (
             "all sweeps of the scan read the same: the axes did not move, or what was read is not the device. Look at motors, couplings "
@@ -55,10 +60,23 @@ def fit_findings(processed: Processed, chamber: Chamber, device: Device) -> list
     apart = sweeps_apart(sphere, step, poles=bad is not None) if asked else None
     if apart is not None:
         return [Finding("sweeps", apart.with_db, apart.text, NOT_TO_BE_USED)]
+    # Slices that went wrong are named already.
+    slipped = [] if bad is not None and bad.apart_deg else _slipped(processed, mostly=large)
     if not large:
-        return []
+        return slipped
     severity: Severity = NOT_TO_BE_USED if level > MISFIT_WRONG_DB else "look"
-    return [_at_one_frequency(processed, levels_db, severity) or _of_another_size(device, level, severity)]
+    alone = _at_one_frequency(processed, levels_db, severity)
+    if alone is not None:
+        return [alone]
+    return slipped or [_of_another_size(device, level, severity)]
+
+
+def _slipped(processed: Processed, *, mostly: bool = False) -> list[Finding]:
+    """Return that the device slipped, if it did; `mostly`: and if that explains most of what does not fit."""
+    slip = slip_of(processed)
+    if slip is None or (mostly and slip.explained < MOSTLY):
+        return []
+    return [Finding("slip", slip.level_db, slip.text, NOT_TO_BE_USED)]
 
 
 def _at_one_frequency(processed: Processed, levels_db: FloatArray, severity: Severity) -> Finding | None:

@@ -134,11 +134,21 @@ class ScanMisfit:
             fitted = step.refitted(fields)
         else:
             fitted = synthesis(step.measured(fields), sphere.theta, sphere.phi.size, phi_start=float(sphere.phi[0]))
+        return self.weighted(fields - fitted)
+
+    def weighted(self, fields: ComplexArray) -> FloatArray:
+        """Return real rows (draw, row) of fields as they are, whose squares add up to their power."""
+        sphere = self.inputs.sphere
         # By solid angle, half of both components together: the power of one reading.
         area = np.maximum(np.sin(sphere.theta), 0.0)
         weight = np.sqrt(0.5 * area / (area.sum() * sphere.phi.size))[:, None]
-        flat = ((fields - fitted) * (weight / self._peak)).reshape(len(fields), -1)
+        flat = (fields * (weight / self._peak)).reshape(len(fields), -1)
         return np.concatenate([flat.real, flat.imag], axis=-1)
+
+    def unexplained(self, fields: ComplexArray) -> FloatArray:
+        """Return rows (draw, row) as `rows` does, less what adjustments explain."""
+        rows = self.rows(fields)
+        return rows if not self.errors else np.asarray(rows - (rows @ self._basis) @ self._basis.T)
 
     def power(self, fields: ComplexArray) -> FloatArray:
         """Return the power (draw,) outside that no adjustment explains."""
@@ -250,12 +260,36 @@ def _drawn(inputs: Inputs, echoes_db: float) -> Iterator[ComplexArray]:
     trial = Trial(inputs, inputs.step.expansion(inputs.sphere.field), np.zeros((1, 0)), [])
     draw = stray_in_a_room(trial, 10.0 ** ((inputs.chamber.echo_level_db + echoes_db) / 20.0), random)
     yield each * np.stack([draw()[0] for _ in range(NOISES)])
+    yield _bends(inputs)
+    for cause, fields in _chain(inputs):
+        yield fields * (len(fields) ** -0.5 if cause.drawn else 1.0 / DIVISORS[cause.distribution])
+
+
+def as_declared(misfit: ScanMisfit, draws: int, random: np.random.Generator) -> FloatArray:
+    """Return rows (draw, row) of what ranges as declared leave outside that no adjustment explains; an even number of draws."""
+    inputs = misfit.inputs
+    trial = Trial(inputs, inputs.step.expansion(inputs.sphere.field), np.zeros((1, 0)), [])
+    draw = stray_in_a_room(trial, inputs.chamber.echo_amplitude, random)
+    rooms = np.stack([draw()[0] for _ in range(draws // 2)])
+    fields = np.concatenate([rooms, 1j * rooms])
+    for index in range(len(fields)):
+        fields[index] += inputs.sphere.white_noise(random) * inputs.noise_sigma[0] + _drifting(inputs, random)
+    fields += np.tensordot(random.normal(size=(len(fields), 3)), _bends(inputs), axes=1)
+    for cause, added in _chain(inputs):
+        if cause.drawn:
+            fields += added[random.integers(len(added), size=len(fields))]
+        else:
+            size = random.normal(size=(len(fields), len(added))) / DIVISORS[cause.distribution]
+            fields += np.tensordot(size, added, axes=1)
+    return misfit.unexplained(fields)
+
+
+def _bends(inputs: Inputs) -> ComplexArray:
+    """Return what one standard deviation of each shape of the cable's bend adds, (shape, 1, 2, theta, phi)."""
     a = azimuth_of(inputs.sphere, inputs.chamber.positioner.geometry)
     bend = 0.5 * np.deg2rad(inputs.chamber.cable_flex_deg) / np.sqrt(3.0)
     shapes = np.stack([np.sin(a), np.sin(2.0 * a), 1.0 - np.cos(a)])
-    yield np.asarray(1j * bend * shapes[:, None, None] * inputs.sphere.field)
-    for cause, fields in _chain(inputs):
-        yield fields * (len(fields) ** -0.5 if cause.drawn else 1.0 / DIVISORS[cause.distribution])
+    return np.asarray(1j * bend * shapes[:, None, None] * inputs.sphere.field)
 
 
 def _drifting(inputs: Inputs, random: np.random.Generator) -> ComplexArray:

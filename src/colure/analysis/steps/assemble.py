@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from colure.geometry.conventions import ComplexArray, FloatArray
+from colure.geometry.conventions import ComplexArray, FloatArray, IntArray
 from colure.geometry.kinematics import Geometry
 from colure.geometry.polarization import noise_factor
 from colure.model.chamber import Chamber
@@ -175,28 +175,59 @@ def slice_errors(
     error
         Gives the relative error (mode, moment) of sweeps at moments (moment,), seconds.
     """
-    geometry, used = chamber.positioner.geometry, sphere.slices_used
-    if geometry is not Geometry.ROLL_OVER_AZIMUTH or used == 0:
+    used = sphere.slices_used
+    if chamber.positioner.geometry is not Geometry.ROLL_OVER_AZIMUTH or used == 0:
         return None
+    wanted = np.arange(used) * (grid_of(record).slices_planned // used)
+    each = _line_errors(record, chamber, of_role(record, Role.SCAN)["slice_index"].values, wanted, error)
+    return None if each is None else finer_columns(np.concatenate([each, each], axis=-1), sphere.field.shape[-1])
+
+
+def pass_errors(
+    record: xr.Dataset, chamber: Chamber, sphere: MeasuredSphere, error: Callable[[FloatArray], ComplexArray]
+) -> ComplexArray | None:
+    """Return matrices (mode, 2, 2, theta or 1, column or 1) as `slice_errors` does, of rings as well where slices are rings."""
+    geometry = chamber.positioner.geometry
+    if geometry is Geometry.ROLL_OVER_AZIMUTH:
+        by_column = slice_errors(record, chamber, sphere, error)
+        return None if by_column is None else by_column[:, :, :, None, :]
     scan, names = of_role(record, Role.SCAN), [str(name) for name in record["axis"].values]
-    planned = grid_of(record).slices_planned
-    passes, slices, moments = (scan[name].values for name in ("pass_index", "slice_index", "time_s"))
-    numbers, wanted = np.unique(passes), np.arange(used) * (planned // used)
-    rows = [[np.flatnonzero((passes == number) & (slices == one)) for one in wanted] for number in numbers]
-    if any(part.size == 0 for line in rows for part in line):
+    sliced = geometry.axis_names[0 if geometry is Geometry.ELEVATION_OVER_AZIMUTH else 1]
+    shown = scan["commanded_deg"].values[:, names.index(sliced)]
+    polar_deg = 90.0 - chamber.axis_table[sliced].map.angle_deg(shown)
+    ring = np.argmin(np.abs(polar_deg[:, None] - np.rad2deg(sphere.theta)), axis=1)
+    each = _line_errors(record, chamber, ring, np.arange(sphere.theta.size), error)
+    if each is None:
         return None
-    relative_errors = error(np.array([moments[part].mean() for line in rows for part in line]))
-    relative_errors = relative_errors.reshape(len(relative_errors), numbers.size, used)
+    # What the probe sees at roll 0 and 90 deg along theta^ and phi^ of the polar frame, as `assemble` sorts it.
+    turn = np.array([[0.0, -1.0], [1.0, 0.0]]) if geometry is Geometry.AZIMUTH_OVER_ELEVATION else -np.eye(2)
+    return np.asarray(np.einsum("ax,mxyt,by->mabt", turn, each, turn)[..., None])
+
+
+def _line_errors(
+    record: xr.Dataset, chamber: Chamber, line: IntArray, wanted: IntArray, error: Callable[[FloatArray], ComplexArray]
+) -> ComplexArray | None:
+    """Return matrices (mode, 2, 2, line) for the components that the probe sees; None where a pass lacks one of the lines.
+
+    line
+        (scan point,) number of the slice or ring it belongs to, of which those `wanted` are asked for.
+    """
+    scan, names = of_role(record, Role.SCAN), [str(name) for name in record["axis"].values]
+    passes, moments = (scan[name].values for name in ("pass_index", "time_s"))
+    numbers = np.unique(passes)
+    rows = [[np.flatnonzero((passes == number) & (line == one)) for one in wanted] for number in numbers]
+    if any(part.size == 0 for lines in rows for part in lines):
+        return None
+    relative_errors = error(np.array([moments[part].mean() for lines in rows for part in lines]))
+    relative_errors = relative_errors.reshape(len(relative_errors), numbers.size, wanted.size)
     if numbers.size == 1:
-        each = np.eye(2)[None, :, :, None] * relative_errors[:, 0, None, None, :]
-    else:
-        shown = scan["commanded_deg"].values[:, names.index("probe")]
-        angle = chamber.axis_table["probe"].map.angle_deg(shown)
-        chi = np.deg2rad([[angle[part[0]] for part in line] for line in rows])
-        seen = np.stack([np.cos(chi), np.sin(chi)], axis=-1)  # (pass, slice, component)
-        back = np.stack([np.linalg.pinv(seen[:, s]) for s in range(used)], axis=-1)  # (component, pass, slice)
-        each = np.einsum("aps,mps,psb->mabs", back, relative_errors, seen)
-    return finer_columns(np.concatenate([each, each], axis=-1).astype(complex), sphere.field.shape[-1])
+        return np.asarray(np.eye(2)[None, :, :, None] * relative_errors[:, 0, None, None, :]).astype(complex)
+    shown = scan["commanded_deg"].values[:, names.index("probe")]
+    angle = chamber.axis_table["probe"].map.angle_deg(shown)
+    chi = np.deg2rad([[angle[part[0]] for part in lines] for lines in rows])
+    seen = np.stack([np.cos(chi), np.sin(chi)], axis=-1)  # (pass, line, component)
+    back = np.stack([np.linalg.pinv(seen[:, s]) for s in range(wanted.size)], axis=-1)  # (component, pass, line)
+    return np.asarray(np.einsum("aps,mps,psb->mabs", back, relative_errors, seen)).astype(complex)
 
 
 def evenly_spaced_slices(record: xr.Dataset, planned: int, per_slice: int) -> xr.Dataset:
