@@ -210,3 +210,30 @@ def undefined_words(figures: Sequence[Figure]) -> list[str]:
         if figure.reason and figure.label not in told.setdefault(figure.reason, []):
             told[figure.reason].append(figure.label)
     return [f"{'; '.join(labels)}: {reason}." for reason, labels in told.items()]
+
+
+@dataclass(frozen=True)
+class Objection:
+    """One thing that the data say against figures.
+
+    words
+        The sentence, after `look: ` or `not to be used: `.
+    labels
+        The figures it concerns, by label.
+    all_figures
+        Whether no figure that has a value is left out.
+    """
+
+    words: str
+    labels: tuple[str, ...]
+    all_figures: bool
+
+
+def objections(figures: Sequence[Figure]) -> list[Objection]:
+    """Return what the data say against figures, each sentence once, with the figures it concerns."""
+    labels: dict[str, dict[str, None]] = {}
+    for figure in figures:
+        for words in figure.cautions:
+            labels.setdefault(words, {})[figure.label] = None
+    everything = len({figure.label for figure in figures if not figure.reason})
+    return [Objection(words, tuple(some), len(some) >= everything) for words, some in labels.items()]

@@ -9,7 +9,7 @@ from colure.report import sections
 from colure.report.budget import budget_section
 from colure.report.document import Document, ReportSection
 from colure.report.doors import sections_of_others
-from colure.report.figure_tables import figures_section, zero_by_definition
+from colure.report.figure_tables import against, figures_section, zero_by_definition
 from colure.report.measured import measured_section, where
 from colure.report.particulars import particulars_sections, photographs_section
 from colure.report.short import compose_short
@@ -127,12 +127,6 @@ def _answer(source: Source) -> tuple[str, ...]:
         + (f" The gain's largest contribution is {biggest} (\u00b1{groups[biggest]:.2f} dB)." if biggest else "")
         + (f" Not included, no data given: {', '.join(gain.not_included)}." if gain.not_included else ""),
     )
-
-
-def against(figures: list[Figure]) -> list[str]:
-    """Say on page one what the data say against the figures."""
-    told = dict.fromkeys(words for one in figures for words in one.cautions)
-    return [f"{words[0].upper()}{words[1:]}.".replace("`", "") for words in told]
 
 
 def _measured(processed: Processed) -> str:

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from colure.model.figure import format_value, undefined_words
+from colure.model.figure import format_value, objections, undefined_words
 from colure.report.document import Block, Cell, Paragraph, Ref, ReportSection, Table, anchor
 
 if TYPE_CHECKING:
@@ -100,3 +100,12 @@ def _short_text(figure: Figure) -> str:
 def _named(figure: Figure) -> Ref:
     """Return a figure's name, leading to its definition."""
     return Ref(figure.label, anchor(figure.name))
+
+
+def against(figures: list[Figure]) -> list[str]:
+    """Say on page one what the data say against the figures, and against which."""
+    told = []
+    for one in objections(figures):
+        told.append(f"{one.words[0].upper()}{one.words[1:]}.".replace("`", ""))
+        told.append("It concerns all figures." if one.all_figures else f"It concerns: {'; '.join(one.labels)}.")
+    return told

@@ -9,7 +9,7 @@ import numpy as np
 from colure.model.figure import LOOK, NOT_TO_BE_USED, Figure, format_value
 from colure.report import charts
 from colure.report.document import Document, Paragraph, ReportSection, Table, chart
-from colure.report.figure_tables import sense_of
+from colure.report.figure_tables import against, sense_of
 from colure.report.particulars import particulars_sections
 from colure.report.translation import Translation
 
@@ -138,13 +138,11 @@ def _cuts(source: Source) -> ReportSection:
     title = say("cuts", frequency=say.numeral(f"{source.frequency / 1e9:.3f}"))
     return ReportSection(
         title,
-        (chart(drawn, say("chart_caption_hands" if hand else "chart_caption"), width_percent=72), *_undefined(source)),
+        (chart(drawn, say("chart_caption_hands" if hand else "chart_caption"), width_percent=72), *_objections(source)),
     )
 
 
-def _undefined(source: Source) -> tuple[Paragraph, ...]:
-    """Return what the data say against the figures, where it is a sentence of the program's own language."""
-    if source.particulars.settings.language != "en":
-        return ()
-    told = dict.fromkeys(words for one in source.figures for words in one.cautions)
-    return tuple(Paragraph(f"{words[0].upper()}{words[1:]}.") for words in told)
+def _objections(source: Source) -> tuple[Paragraph, ...]:
+    """Return what the data say against the figures; what the catalogue lacks stays English, which is better than nothing."""
+    said = Translation(source.particulars.settings.language)
+    return tuple(Paragraph(said(words)) for words in against(source.figures))

@@ -15,7 +15,7 @@ from colure.app.services.plan_words import duration_text, plan_rows
 from colure.app.terminal.consoles import console
 from colure.app.terminal.newest import NewestTrace
 from colure.model.events import Event, Listener, nobody
-from colure.model.figure import NOT_TO_BE_USED, undefined_words
+from colure.model.figure import NOT_TO_BE_USED, objections, undefined_words
 from colure.model.plan import ROLES
 
 if TYPE_CHECKING:
@@ -360,16 +360,9 @@ def show_figures(figures: Sequence[Figure], goal: Goal | None = None) -> None:
 
 def show_against(figures: Sequence[Figure]) -> int:
     """Print what the data say against the figures; return the exit code: 1 if one is not to be used."""
-    told: dict[str, list[str]] = {}
-    for figure in figures:
-        for text in figure.cautions:
-            labels = told.setdefault(text, [])
-            if figure.label not in labels:
-                labels.append(figure.label)
-    everything = len({figure.label for figure in figures if not figure.reason})
-    for words, labels in told.items():
-        use, _, text = words.partition(": ")
-        which = "all figures" if len(labels) >= everything else ", ".join(labels)
+    for one in objections(figures):
+        use, _, text = one.words.partition(": ")
+        which = "all figures" if one.all_figures else ", ".join(one.labels)
         console(stderr=True).print(f"{use.upper()} ({which}): {text}", soft_wrap=True)
     return int(any(figure.use == NOT_TO_BE_USED for figure in figures))
 
