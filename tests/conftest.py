@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import os
+import shutil
+import sys
 from collections.abc import Callable, Iterator, Sequence
 from contextlib import nullcontext
 from pathlib import Path
@@ -21,6 +23,10 @@ from colure.waves.transform import analysis
 
 # Several test processes share the cores: linear algebra that spreads over all of them in each costs a third of the time.
 threadpool_limits(1)
+# Where nobody wants compiled files beside the sources, each of the hundreds of processes would compile everything anew.
+if sys.dont_write_bytecode:
+    sys.dont_write_bytecode = False
+    os.environ.pop("PYTHONDONTWRITEBYTECODE", None)
 os.environ.update(dict.fromkeys(ONE_THREAD, "1"))  # for the commands that tests start, and for the test processes
 
 # How long an example takes says what else the machine does; it is no property of what is tested.
@@ -100,14 +106,20 @@ def prompt(request: pytest.FixtureRequest) -> Callable[..., None]:
     return judge
 
 
-@pytest.fixture
-def campaign_folder(tmp_path: Path) -> Path:
-    """A fresh copy of the demo campaign."""
+@pytest.fixture(scope="session")
+def demo_campaign(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The demo campaign, made once for each test process; nobody writes into it."""
     from colure.app import services
 
-    folder = tmp_path / "campaign"
+    folder = tmp_path_factory.mktemp("demo") / "campaign"
     services.new_campaign(folder)
     return folder
+
+
+@pytest.fixture
+def campaign_folder(tmp_path: Path, demo_campaign: Path) -> Path:
+    """A fresh copy of the demo campaign."""
+    return shutil.copytree(demo_campaign, tmp_path / "campaign")
 
 
 SMALL_GOAL = """

@@ -80,9 +80,9 @@ def test_predicted_duration_is_what_the_simulated_hardware_takes(bench, tmp_path
     assert twin.stage.clock.now() == pytest.approx(plan.predicted["duration_s"], rel=0.03)
 
 
-def test_stop_brakes_at_once_and_the_run_resumes_to_the_same_record(small_campaign):
-    campaign, plan = services.make_plan(small_campaign)
-    whole, broken = run_folder(small_campaign, "whole"), run_folder(small_campaign, "broken")
+def test_stop_brakes_at_once_and_the_run_resumes_to_the_same_record(tiny_campaign):
+    campaign, plan = services.make_plan(tiny_campaign)
+    whole, broken = run_folder(tiny_campaign, "whole"), run_folder(tiny_campaign, "broken")
     services.acquire(campaign, plan, whole)
     engines = []
 
@@ -115,7 +115,7 @@ def test_a_probe_pattern_that_misses_the_band_is_found_before_the_scan(small_cam
 def test_resume_refuses_another_plan(small_campaign):
     campaign, plan = services.make_plan(small_campaign)
     run = run_folder(small_campaign, "first")
-    services.acquire(campaign, plan, run)
+    services.acquire(campaign, plan, run, on_engine=lambda engine: engine.stop("enough"))
     goal = small_campaign / "goal.toml"
     goal.write_text(goal.read_text(encoding="utf-8").replace("stop_ghz = 24.1", "stop_ghz = 24.2"), encoding="utf-8")
     other, changed = services.make_plan(small_campaign)

@@ -83,6 +83,7 @@ def test_a_run_that_was_left_at_the_exchange_asks_again(tmp_path):
     assert np.all(np.isfinite(trace))
 
 
+@pytest.mark.nightly
 def test_an_exchange_on_azimuth_over_elevation(tmp_path):
     """Over the shipped words of a controller whose elevation axis has the letter A."""
     campaign = campaign_of(tmp_path, method="swap", positioner=AZIMUTH_OVER_ELEVATION, device=sized(4.0, 4.0, 1.0, 5.0))

@@ -58,6 +58,7 @@ def true_azimuth(folder, state):
     return found["truth"][0]["figures"]["beam_azimuth_deg"]["value"]
 
 
+@pytest.mark.nightly
 def test_every_reading_command_shows_the_beam_that_is_asked_for(beams, tmp_path):
     """The truth is the simulated chamber's own; the right beam first: what was written last must not answer for another."""
     for state in ("right", "left"):

@@ -106,6 +106,7 @@ def test_verdict_report_batch_python_and_page_use_the_same_values(measured):
     assert any(shown in row for row in rows["then.csv"]) and not any(shown in row for row in rows["now.csv"])
 
 
+@pytest.mark.nightly
 def test_the_page_shows_no_figure_and_no_verdict_of_the_present_chamber_as_its_own(measured):
     folder, (before, _) = measured
     (folder / "limits.toml").write_text(LIMITS, encoding="utf-8")

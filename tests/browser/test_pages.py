@@ -178,6 +178,7 @@ def test_every_page_opens_and_stop_is_in_reach(page, served, tiny_campaign):
         page.wait_for_selector(f"[role=tab][aria-selected=true]:has-text('{tab}')")
 
 
+@pytest.mark.nightly
 def test_the_beam_is_searched_from_the_page(page, served, tiny_campaign):
     """Coarse, then fine where it was strongest, then what was found in words."""
     enter(page, served, "align")

@@ -66,7 +66,7 @@ def _chamber(campaign):
         return campaign.load(ALL["leakage, standing wave, compression"].write(Path(where) / "c")).chamber
 
 
-@pytest.mark.parametrize("name", ["2.4 GHz patch, 1 m", "region 60 deg"])
+@pytest.mark.parametrize("name", [pytest.param("2.4 GHz patch, 1 m", marks=pytest.mark.nightly), "region 60 deg"])
 def test_few_campaigns_are_told(name, request):
     if name == "region 60 deg" and not request.config.getoption("--nightly"):
         pytest.skip("one device by default, two nightly")

@@ -40,7 +40,7 @@ class MortalWorld:
 @pytest.mark.skipif(os.name == "nt", reason="wants a memory file system")
 @pytest.mark.parametrize("kind", ["line", "gcode"])
 def test_resumed_equals_uninterrupted(tiny_campaign, fast_folder, kind, request):  # noqa: F811
-    seeds = 500 if request.config.getoption("--nightly") else 7
+    seeds = 500 if request.config.getoption("--nightly") else 3
     world, plan = world_of(tiny_campaign, kind=kind, poll_s=1.0)
     whole = Journal.create(fast_folder / "whole.sqlite", plan, {})
     counted = MortalWorld(world)

@@ -28,6 +28,7 @@ def require_within_limits(campaign, plan):
                 assert plan.targets_deg[rows, index].max() + beside <= axis.max_deg + 1e-9
 
 
+@pytest.mark.nightly
 def test_forecasts_hold_what_rehearsals_find(campaign_folder, request):
     base = Campaign.load(campaign_folder)
     inside, ratios, refused = [], [], 0

@@ -257,6 +257,7 @@ def test_a_signed_report_is_whole_and_trusted_and_one_changed_byte_shows(tmp_pat
         sign_report(RunFolder(tmp_path), printed, 1, key_file=key, passphrase=b"open sesame")
 
 
+@pytest.mark.nightly
 def test_no_page_of_a_whole_report_is_less_than_two_thirds_full(whole, tmp_path):
     shares = filled(whole, tmp_path)
     assert len(shares) >= 8

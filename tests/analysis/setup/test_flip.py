@@ -39,6 +39,7 @@ def test_injected_errors_come_out(campaign_folder, zero, offset):
         assert found.disagreement_before_db > found.disagreement_after_db + 15.0
 
 
+@pytest.mark.nightly
 def test_intervals_of_noisy_flips_hold_what_was_injected(campaign_folder):
     campaign = Campaign.load(campaign_folder)
     inside = []

@@ -52,6 +52,7 @@ def test_drift_two_hundred_draws(broader_campaign, request):
     assert np.mean(inside) >= 0.93
 
 
+@pytest.mark.nightly
 def test_lag_two_hundred_draws(broader_campaign, request):
     """Latency and backlash on the fly with noise: the lag lies inside twice its standard uncertainty at 93 % or more."""
     (broader_campaign / "goal.toml").write_text(
@@ -72,6 +73,7 @@ def test_lag_two_hundred_draws(broader_campaign, request):
     assert np.mean(inside) >= 0.93
 
 
+@pytest.mark.nightly
 def test_phase_centre_two_hundred_draws():
     """A panel off the origin, noise on its waves 45 dB down: the centre lies inside its interval at 93 % or more."""
     from colure.twin.antennas import PanelFlaws, panel
@@ -102,6 +104,7 @@ def worst_room(seed: int) -> SimulatedChamber:
     )  # fmt: skip
 
 
+@pytest.mark.nightly
 def test_all_errors_together(campaign_folder, request):
     """The demo panel in the worst room: the whole recipe's pattern against truth, with and without its steps."""
     edited(campaign_folder, "goal.toml", ("points = 11", "points = 3"))

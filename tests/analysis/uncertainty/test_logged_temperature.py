@@ -23,6 +23,7 @@ PER_K = {
 }
 
 
+@pytest.mark.nightly
 def test_the_row_of_a_logged_temperature_holds_the_drift(tmp_path):
     """Four drawn chambers: at least 0.85 of all figures inside, which one row of half the length does not hold."""
     ratios, sizes, names = _held(tmp_path, "temperature", _changed(PER_K), 4)

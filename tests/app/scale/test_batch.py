@@ -156,6 +156,7 @@ def test_a_worker_that_dies_takes_only_its_own_task_along():
     assert isinstance(found[2], Failed) and "worker was lost" in str(found[2])
 
 
+@pytest.mark.nightly
 @pytest.mark.skipif(os.name != "posix", reason="kills processes")
 def test_a_cluster_does_again_what_a_dead_worker_had(tmp_path):
     with workers_of("local", 2) as many:

@@ -63,6 +63,7 @@ def test_nothing_is_matched_unless_asked(folder):
     assert found["difference_db"][0] > matched["difference_db"][0] + 15.0
 
 
+@pytest.mark.nightly
 def test_the_picture_lays_the_same_directions_over_each_other(folder, tmp_path):
     from colure.analysis.compare.match import AS_THEY_STAND
     from colure.app.services.comparing import compare_run

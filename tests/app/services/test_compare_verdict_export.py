@@ -212,6 +212,7 @@ def test_text_is_safe_and_round_trips():
         read_nsma(text.replace("ENDFIL", "ENDFOO"))
 
 
+@pytest.mark.nightly
 def test_a_files_own_errors_count_against_a_run(measured, tmp_path):
     """A file that states the errors of its field: every change holds them, as `evaluate` states them of the file alone."""
     far, stated = tmp_path / "far.nc", tmp_path / "stated.nc"

@@ -61,8 +61,8 @@ def tried(seeds, folder):
 
 
 def test_spoilt_field_files_are_read_or_refused_in_words(tmp_path):
-    answered, refused = tried(range(12), tmp_path)
-    assert answered > 5 and refused > 5
+    answered, refused = tried(range(6), tmp_path)
+    assert answered > 2 and refused > 2
 
 
 @pytest.mark.nightly

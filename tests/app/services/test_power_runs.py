@@ -63,6 +63,7 @@ def beams(broader_campaign):
     return broader_campaign
 
 
+@pytest.mark.nightly
 def test_each_beam_without_phase_is_drawn_exported_judged_and_reported(beams):
     of_run = beams, "--run", "power", "--state", "right"
     rows = {row["name"]: row for row in json.loads(told("evaluate", *of_run, "--json"))}
@@ -130,6 +131,7 @@ def test_coverage_works_out_the_one_frequency_that_it_tells(broader_campaign, mo
         ]
 
 
+@pytest.mark.nightly
 def test_coverage_without_phase_is_that_with_phase_within_its_interval(beams, nightly):
     (beams / "evaluation.toml").write_text("coverage_percent = [95, 97]\n", "utf-8")
     with_phase, without = (json.loads(told("coverage", beams, "--run", name, "--json")) for name in ("vector", "power"))

@@ -79,6 +79,7 @@ def test_one_state_has_no_envelope(small_campaign):
     assert result.exit_code == 2 and "needs at least 2" in result.stderr
 
 
+@pytest.mark.nightly
 def test_a_batch_does_every_state_by_itself(beams):
     items = find_items([str(beams)])
     assert [item.state for item in items] == ["left", "broadside", "right"]
@@ -163,6 +164,7 @@ def test_every_command_on_one_run_takes_a_state(beams):
     assert refused.exit_code == 2 and "a batch does every state by itself" in refused.stderr
 
 
+@pytest.mark.nightly
 def test_the_page_speaks_of_the_state_that_it_shows(beams):
     """Effects and the report of the right-hand beam are its own; no link opens another state's report."""
     from colure.app.web.views import explore

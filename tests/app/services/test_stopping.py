@@ -121,6 +121,7 @@ def test_a_run_ends_when_it_knows_and_goes_on_when_more_is_wanted(tmp_path):
     assert told["state"] == "done" and told["reason"] == "plan completed" and told["measured"] == told["total"]
 
 
+@pytest.mark.nightly
 def test_what_is_known_early_is_known_rightly(tmp_path):
     """A short dipole across the beam: half of the slices give 1.76 dBi (Balanis, Antenna Theory, 4.2) within what was wanted."""
     scenario = Scenario(device=sized(6.0, 1.0, 1.0, 2.1), goal={**band(24.1), "until": {"directivity_dbi": 0.3}})
