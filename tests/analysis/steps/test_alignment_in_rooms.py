@@ -45,7 +45,9 @@ def folder(tmp_path):
     return Scenario(device=four_by_four(), goal=ONE).write(tmp_path / "campaign")
 
 
-@pytest.mark.parametrize("times", [pytest.param(0.0, marks=pytest.mark.nightly), pytest.param(1.0, marks=pytest.mark.nightly)])
+@pytest.mark.parametrize(
+    "times", [pytest.param(0.0, marks=pytest.mark.nightly), pytest.param(1.0, marks=pytest.mark.nightly)]
+)
 def test_intervals_hold_in_drawn_rooms(folder, times, request):
     """A device on the axes' intersection hardly fits fewer waves than the scan: every echo looks like a misalignment."""
     nightly = request.config.getoption("--nightly")

@@ -73,7 +73,11 @@ def truth(tmp_path_factory):
 
 @pytest.mark.parametrize(
     ("noise_db", "position_mm", "order", "cause"),
-    [(-45.0, 0.0, None, "noise"), pytest.param(None, 0.6, None, "position of the samples", marks=pytest.mark.nightly), (None, 0.0, 7, "truncation")],
+    [
+        (-45.0, 0.0, None, "noise"),
+        pytest.param(None, 0.6, None, "position of the samples", marks=pytest.mark.nightly),
+        (None, 0.0, 7, "truncation"),
+    ],
 )
 def test_each_cause_alone_is_held_by_the_interval_and_named_in_the_budget(
     tmp_path, truth, noise_db, position_mm, order, cause, request
