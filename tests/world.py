@@ -240,8 +240,10 @@ class World:
         if self.kind == "line":
             profile = axes_profile("stepper-rack").model_copy(update={"poll_s": self.poll_s})
             return LineAxes("axes", profile, chamber.axis_table, timeout_s=1.0, timer=self.clock, opener=self.wires)
-        names = tuple(chamber.axis_table)
-        return GcodeAxes("axes", axes_profile("gcode-axes"), names, timeout_s=1.0, opener=opener, executor=Inline)
+        names, words = tuple(chamber.axis_table), axes_profile("gcode-axes")
+        if self.kind == "unlatched":
+            words = words.model_copy(update={"latched": "", "latched_pattern": ""})
+        return GcodeAxes("axes", words, names, timeout_s=1.0, opener=opener, executor=Inline)
 
 
 def planned_rows(journal: Journal) -> list[tuple]:

@@ -23,7 +23,8 @@ from tests.conftest import DEMO_DEVICE, tiny
 from tests.world import world_of
 
 #: The dialect of the axes and how often they are looked at, and what goal.toml says more.
-KINDS = {"line": ("line", ""), "gcode": ("gcode", ""), "fly": ("gcode", 'style = "fly"\n')}
+KINDS = {"line": ("line", ""), "gcode": ("gcode", ""), "fly": ("unlatched", 'style = "fly"\n'),
+         "latched": ("gcode", 'style = "fly"\n'), "kept": ("gcode", 'style = "fly"\nbuffered = true\n')}  # fmt: skip
 #: A run's own seed is this one's times 100,000 and the number of the run; twin.toml takes 31 bits.
 MOST_SEEDS = 21_474
 #: How many operations of 1000 fail; every fourth run of a dialect fails in none.

@@ -21,7 +21,7 @@ from colure.app.storage.folders import run_folder
 from colure.errors import GuardError, InputError, InstrumentError, LockedError
 from colure.instruments.protocols import DoorOpenError
 from colure.model.conditions import humidity_percent, spans_of
-from colure.model.faults import ROLE_FAULTS, FaultKind
+from colure.model.faults import PULSE_FAULTS, ROLE_FAULTS, FaultKind
 from colure.model.files import open_dataset
 from colure.model.plan import ROLES, Role
 from tests.instruments import languages
@@ -308,7 +308,7 @@ def test_a_sensor_that_is_not_there_at_the_start_stops_nothing_and_is_logged_onc
 
 def test_every_fault_of_a_smaller_instrument_is_tried_here():
     tried = {"interlock-open", "interlock-lost", "sensor-lost", "controller-dead", "source-stays-on"}
-    assert {str(kind) for kind in ROLE_FAULTS} == tried and FaultKind.SOURCE_STAYS_ON in ROLE_FAULTS
+    assert {str(kind) for kind in ROLE_FAULTS - PULSE_FAULTS} == tried and FaultKind.SOURCE_STAYS_ON in ROLE_FAULTS
 
 
 def test_a_stop_says_which_controller_does_not_answer(tmp_path):

@@ -2,15 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
 import numpy as np
 
 from colure.acquire.journal import Row
+from colure.acquire.latched import Looks, PulseTrain, armed, at_latched, kept_sweeps, read_latches
 from colure.acquire.station import Station, blame
 from colure.errors import InstrumentError
 from colure.geometry.conventions import FloatArray, IntArray
+from colure.instruments.protocols import latch_of
 from colure.model.plan import ROLES, Role
 from colure.values import holds_arrays
 
@@ -99,7 +101,13 @@ def fly(station: Station, flight: Flight) -> Iterator[Row]:
     """
     plan = station.plan
     role = ROLES[plan.role[flight.indices[0]]]
-    triggered = plan.settings["trigger"] == "position"
+    triggered, buffered = plan.settings["trigger"] == "position", bool(plan.settings.get("buffered"))
+    train = train_of(station, flight)
+    latch = latch_of(station.axes, train.name) if triggered else None
+    if buffered and latch is None:
+        raise InstrumentError(
+            "axes profile: `latched` is empty, sweeps that the analyzer keeps cannot be counted against pulses; buffered = false (goal.toml)"
+        )
     # What the run-up leaves of the settling is waited for here.
     shown = station.move(flight.from_deg, settle_s=float(plan.settings["entry_settle_s"]), run_up=flight.axis)
     station.require_entry(int(flight.indices[0]), flight.from_deg, shown)
@@ -107,33 +115,98 @@ def fly(station: Station, flight: Flight) -> Iterator[Row]:
     station.guard.check_path(np.stack([flight.from_deg, flight.to_deg]), "line")
     if triggered:
         with blame("axes"):
-            span = float(flight.places_deg[-1] - flight.places_deg[0])
             station.axes.pulses(
-                plan.axes[flight.axis],
-                start_deg=float(flight.places_deg[0]),
-                step_deg=flight.step_deg,
-                count=round(span / flight.step_deg) + 1,
+                train.name, start_deg=float(flight.places_deg[0]), step_deg=flight.step_deg, count=train.count
             )
     station.look_back(plan.targets_deg[flight.indices[0]])
-    watch = station.watch(flight.to_deg, per_s=flight.per_s)
-    sweep_s = float(plan.settings["sweep_s"])
     counted: list[Row] = []
+    with armed(station, train, buffered=buffered):
+        if buffered:
+            counted += _buffered(station, flight, role, train)
+        else:
+            way = (
+                _by_position(station, flight, role, counted, latches=latch is not None)
+                if triggered
+                else _by_time(station, flight, role)
+            )
+            yield from _flown(station, flight, Looks(train, station), way)
+    if latch is not None:
+        latched = read_latches(latch, train)
+        counted = [at_latched(row, train, latched) for row in counted]
+    yield from (row for row in counted if row.plan_index in flight.missing)
+
+
+def train_of(station: Station, flight: Flight) -> PulseTrain:
+    """Return the pulses of a flight: one at every place of its line between the first and the last that are wanted."""
+    span = float(flight.places_deg[-1] - flight.places_deg[0])
+    count = round(span / flight.step_deg) + 1
+    name = station.plan.axes[flight.axis]
+    return PulseTrain(
+        axis=flight.axis,
+        name=name,
+        places_deg=float(flight.places_deg[0]) + flight.step_deg * np.arange(count, dtype=np.float64),
+        step_deg=flight.step_deg,
+        speed_deg_s=flight.speed_deg_s,
+        modulo_deg=station.guard.axes[name].modulo_deg,
+    )
+
+
+def _flown(station: Station, flight: Flight, looks: Looks, rows: Iterable[Row]) -> Iterator[Row]:
+    """Turn the axis through its line, hand over what is measured on the way, and wait for its end."""
+    watch = station.watch(flight.to_deg, per_s=flight.per_s)
+    sweep_s = float(station.plan.settings["sweep_s"])
     with station.guarded(limit_s=max(0.5, 5.0 * sweep_s)), blame("axes"):
         here = station.guard.wire(flight.from_deg)
         station.sent_deg = flight.to_deg
         station.axes.begin(station.guard.wire(flight.to_deg), per_s=flight.per_s, from_deg=here)
         watch.begun()
-        yield from _by_position(station, flight, role, counted) if triggered else _by_time(station, flight, role)
-        station.guard.readouts(station.axes.finish(0.0, watch, limit_s=2.0 * watch.expected_s + 10.0))
-    yield from (row for row in counted if row.plan_index in flight.missing)
+        yield from rows
+        station.guard.readouts(station.axes.finish(0.0, looks.beside(watch), limit_s=2.0 * watch.expected_s + 10.0))
 
 
-def _by_position(station: Station, flight: Flight, role: Role, counted: list[Row]) -> Iterator[Row]:
+def _buffered(station: Station, flight: Flight, role: Role, train: PulseTrain) -> list[Row]:
+    """Fly a line whose sweeps the analyzer keeps, fetch them, and return the rows of the points that are wanted.
+
+    A line is as long before its middle as after it: the middle of its time is that of its way, from which every pulse has its moment.
+    """
+    looks, plan = Looks(train, station), station.plan
+    with blame("analyzer"):
+        begin_s = station.patiently(station.analyzer.clock_s)
+    left_s = station.clock.monotonic()
+    for _ in _flown(station, flight, looks, ()):
+        pass
+    took_s = station.clock.monotonic() - left_s
+    with blame("analyzer"):
+        end_s = station.patiently(station.analyzer.clock_s)
+    with blame("axes"):
+        looks.require_speed(abs(float(flight.to_deg[flight.axis] - flight.from_deg[flight.axis])), took_s)
+    sweeps = kept_sweeps(station, train)
+    middle = 0.5 * float(flight.from_deg[flight.axis] + flight.to_deg[flight.axis])
+    wanted = {
+        train.number_at(float(place)): int(index)
+        for place, index in zip(flight.places_deg, flight.indices, strict=True)
+    }
+    rows = []
+    for number, (kept, place) in enumerate(zip(sweeps, train.places_deg.tolist(), strict=True)):
+        moment = 0.5 * (begin_s + end_s) + flight.direction * (place - middle) / flight.speed_deg_s
+        shown = plan.targets_deg[int(flight.indices[0])].copy()
+        shown[flight.axis] = place
+        # Of every sweep, wanted or not: one that equals the one before, bit for bit, is a frozen one.
+        sweep = station.fresh(kept, shown)
+        if number in wanted:
+            index = wanted[number]
+            rows.append(station.row(index, role, moment, plan.targets_deg[index], shown, sweep, _rate(flight)))
+    return rows
+
+
+def _by_position(station: Station, flight: Flight, role: Role, counted: list[Row], *, latches: bool) -> Iterator[Row]:
     """Every pulse starts a sweep: the place is the pulse's, the moment tells which pulse it was.
 
     If the first pulse was not heard, every sweep looks like that of the place before. The axis' own report tells, where steps are
     large beside what it may be off. Elsewhere sweeps and pulses are counted against each other: rows wait in `counted` until the
-    last pulse has come in its time after the first; it is waited for in vain if one was missed.
+    last pulse has come in its time after the first; it is waited for in vain if one was missed. So do they where the controller
+    latches positions, which are read at the end. After a trace that was refused, and that nobody has seen, the next one may be
+    the same again: neither is kept.
     The first point is kept once the second pulse has come in time: until then nobody knows how fast the axis runs.
     """
     period = abs(flight.step_deg) / flight.speed_deg_s
@@ -142,18 +215,21 @@ def _by_position(station: Station, flight: Flight, role: Role, counted: list[Row
     rate = _rate(flight)
     travelled = np.abs(flight.places_deg - flight.places_deg[0]) / flight.speed_deg_s
     waiting: list[Row] = []
-    number, timed, told = -1, False, _tells_steps(station, flight)
+    refused = False
+    number, timed, told = -1, False, _tells_steps(station, flight) and not latches
     while True:
         # Of which place it is, if it cannot be read: the next pulse's.
         due = station.plan.targets_deg[flight.indices[min(number + 1, flight.indices.size - 1)]]
         try:
             with blame("analyzer"):
-                sweep = station.sweep(due, station.analyzer.sweep)
+                # Nobody knows which pulse comes after one whose trace was refused.
+                sweep = station.sweep(None if refused else due, station.analyzer.sweep)
                 moment = station.analyzer.clock_s() - sweep_s
         except InstrumentError as error:
-            # A trace that was refused spoils its point only, which is flown again, where the others wait for the last pulse.
+            # A trace that was refused spoils two points only, which are flown again, where the others wait for the last pulse.
             if told or type(error) is not InstrumentError:
                 raise
+            refused = True
             continue
         first = moment if first is None else first
         number = int(np.argmin(np.abs(travelled - (moment - first))))
@@ -168,11 +244,13 @@ def _by_position(station: Station, flight: Flight, role: Role, counted: list[Row
             shown = station.plan.targets_deg[index].copy()
             sweep = station.fresh(sweep, shown)
             _check_place(station, flight, moment, sweep_s, float(flight.places_deg[number]))
-            waiting.append(station.row(index, role, moment, station.plan.targets_deg[index], shown, sweep, rate))
+            if not refused:
+                waiting.append(station.row(index, role, moment, station.plan.targets_deg[index], shown, sweep, rate))
             timed |= number > 0
             if timed and told:
                 yield from (row for row in waiting if row.plan_index in flight.missing)
                 waiting.clear()
+        refused = False
         if moment - first > float(travelled[-1]) - 0.5 * period:
             counted += waiting if timed else []
             return

@@ -7,7 +7,7 @@ import time
 from collections.abc import Callable, Iterator
 from concurrent.futures import ThreadPoolExecutor
 from concurrent.futures import TimeoutError as NotYetError
-from contextlib import contextmanager
+from contextlib import AbstractContextManager, contextmanager
 from dataclasses import replace
 from typing import Any, TypeVar
 
@@ -15,7 +15,7 @@ import numpy as np
 
 from colure.acquire.clocks import Clock
 from colure.acquire.control import Control
-from colure.acquire.freshness import Freshness, SweptView
+from colure.acquire.freshness import UNKNOWN, Freshness, SweptView
 from colure.acquire.guard import Guard, MotionWatch
 from colure.acquire.journal import Row
 from colure.acquire.run_time import RunTime
@@ -376,10 +376,14 @@ class Station:
     def _view(self, place: FloatArray) -> SweptView:
         return (*np.round(place, 6).tolist(), self._channel, self._state)
 
-    def sweep(self, place: FloatArray, sweep: Callable[[], Sweep]) -> Sweep:
-        """Sweep at a place; a trace that cannot be read is known to be one of it."""
-        with self._fresh.sweeping(self._view(place)):
+    def sweep(self, place: FloatArray | None, sweep: Callable[[], Sweep]) -> Sweep:
+        """Sweep at a place; a trace that cannot be read is known to be one of it, or of an unknown place (None)."""
+        with self.sweeping_somewhere() if place is None else self._fresh.sweeping(self._view(place)):
             return self.patiently(sweep)
+
+    def sweeping_somewhere(self) -> AbstractContextManager[None]:
+        """Know, while the analyzer keeps sweeps of a slice, that a trace which cannot be read then is of an unknown place."""
+        return self._fresh.sweeping(UNKNOWN)
 
     def look_back(self, place: FloatArray) -> None:
         """Read the trace that the analyzer still holds, if nobody has seen it and it is of another place."""

@@ -47,6 +47,9 @@ OPTIONAL = {
     "beat": "the controller does not stop by itself when this program dies",
     "disable": "abort cannot take the drives' power away",
     "timed": "style = 'fly' is not possible", "pulses": "trigger = 'position' is not possible",
+    "latched": "positions at pulses are not stored: buffered = true is not possible",
+    "buffer_start": "buffered = true is not possible",
+    "buffer_times": "with buffered = true, a pulse lost and another doubled on one slice are not seen",
     "trigger_external": "pulses cannot start sweeps", "route": "no reference switch", "status": "overload is not seen",
     "frequency_list": "frequencies are not read back", "clock": "time stamps are the computer's",
 }  # fmt: skip

@@ -181,6 +181,18 @@ class GcodeAxes:
         letter = self._words.letters[axis]
         self._prompt(self._words.pulses.format(letter=letter, start=start_deg, step=step_deg, count=count))
 
+    def latches(self, axis: str) -> bool:
+        """Tell whether the controller stores where an axis is at its pulses."""
+        return bool(self._words.latched)
+
+    def latched(self, axis: str, count: int) -> list[float]:
+        """Return the readouts that were stored at the pulses of an axis, degrees."""
+        answer = self._prompt(self._words.latched.format(letter=self._words.letters[axis], count=count))
+        try:
+            return [float(match["value"]) for match in re.finditer(self._words.latched_pattern, answer)]
+        except ValueError as error:
+            raise LostError(f"{self._link.resource}: latched positions: {error}") from None
+
     def hold(self) -> None:
         """Brake all axes now; not an emergency stop."""
         self._watch_link.write_raw(self._words.hold)

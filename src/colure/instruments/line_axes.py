@@ -393,6 +393,19 @@ class LineAxes:
         step = f"{step_deg * own.units_per_deg:.{own.decimals}f}"
         self._talk.tell(self._words.pulses, axis=own.name, start=self._value(axis, start_deg), step=step, count=count)
 
+    def latches(self, axis: str) -> bool:
+        """Tell whether the controller stores where an axis is at its pulses."""
+        return bool(self._words.latched)
+
+    def latched(self, axis: str, count: int) -> list[float]:
+        """Return the readouts that were stored at the pulses of an axis, degrees."""
+        own, words = self._names[axis], self._words
+        answer = self._talk.ask(words.latched, axis=own.name, count=count)
+        try:
+            return [own.from_wire(float(match["value"])) for match in re.finditer(words.latched_pattern, answer)]
+        except ValueError as error:
+            raise LostError(f"{self._line.resource}: latched positions: {error}") from None
+
     def hold(self) -> None:
         """Brake all axes now, without waiting for an exchange that may be under way."""
         self._held.set()

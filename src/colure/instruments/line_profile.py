@@ -15,7 +15,7 @@ from colure.model.loading import Section
 FIELDS = {
     "move": ("axis", "value", "words"), "timed": ("axis", "value", "words", "seconds", "speed", "per_minute"),
     "speed": ("axis", "speed"), "pulses": ("axis", "start", "step", "count"),
-    "position": ("axis",), "busy": ("axis",), "home": ("axis",),
+    "position": ("axis",), "busy": ("axis",), "home": ("axis",), "latched": ("axis", "count"),
 }  # fmt: skip
 
 
@@ -26,6 +26,14 @@ def compiles(pattern: str) -> str:
     except re.error as error:
         raise ValueError(f"must be a regular expression: {error}") from None
     return pattern
+
+
+def require_latch_words(latched: bool | str, pattern: str) -> None:
+    """Raise `ValueError` if latched positions could be asked for and not be read, or the other way round."""
+    if bool(latched) != bool(pattern) or (pattern and "value" not in re.compile(pattern).groupindex):
+        raise ValueError(
+            "`latched` and `latched_pattern` belong together: a query, and the pattern that finds `(?P<value>...)` of every pulse"
+        )
 
 
 class LineTable(Section):
@@ -195,6 +203,9 @@ class LineProfile(Section):
         and `value`.
     sequential
         The controller carries out one move after the other.
+    latched, latched_pattern
+        Asks for the positions that were stored at the pulses since `pulses` was sent, {count} of them, in the unit that is read;
+        the pattern finds `(?P<value>...)` of each, in their order.
     sync, sync_pattern
         A query with an answer of its own, which tells where in the line we are; `identity` if left out.
     hold, hold_answer, hold_line
@@ -235,6 +246,8 @@ class LineProfile(Section):
     not_referenced: str = ""
     fault: str = ""
     pulses: Words = ()
+    latched: Words = ()
+    latched_pattern: str = ""
     home: Words = ()
     beat: Words = ()
     sync: str = ""
@@ -247,7 +260,7 @@ class LineProfile(Section):
 
     _patterns = field_validator(
         "acknowledge", "busy_pattern", "position_pattern", "held", "door_open", "door_closed", "alarm", "fault",
-        "arrived", "alarm_message", "not_referenced", "sync_pattern", "hold_answer",
+        "arrived", "alarm_message", "not_referenced", "sync_pattern", "hold_answer", "latched_pattern",
     )(compiles)  # fmt: skip
 
     @model_validator(mode="after")
@@ -259,6 +272,7 @@ class LineProfile(Section):
         if self.sync and not self.sync_pattern:
             raise ValueError("`sync` needs `sync_pattern`: its answer must be known from all others")
         self._completes()
+        require_latch_words(bool(self.latched), self.latched_pattern)
         for name, axis in self.axes.items():
             if not (axis.position or self.position) or not (axis.position_pattern or self.position_pattern):
                 raise ValueError(f"`position` or `position_pattern` is empty for axis {name}: it could not be read")

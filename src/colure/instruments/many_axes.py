@@ -17,6 +17,7 @@ from colure.instruments.protocols import (
     SpeedSetter,
     Timer,
     Watch,
+    latch_of,
     speed_setter_of,
     unheard,
 )
@@ -223,8 +224,22 @@ class ManyAxes:
 
     def pulses(self, axis: str, *, start_deg: float, step_deg: float, count: int) -> None:
         """Let the controller of an axis start sweeps by position."""
-        one = next(one for one in self.controllers if axis in one.axes)
-        one.driver.pulses(axis, start_deg=start_deg, step_deg=step_deg, count=count)
+        self._of(axis).driver.pulses(axis, start_deg=start_deg, step_deg=step_deg, count=count)
+
+    def latches(self, axis: str) -> bool:
+        """Tell whether the controller of an axis stores where it is at its pulses."""
+        return latch_of(self._of(axis).driver, axis) is not None
+
+    def latched(self, axis: str, count: int) -> list[float]:
+        """Return the readouts that were stored at the pulses of an axis."""
+        latch = latch_of(self._of(axis).driver, axis)
+        if latch is None:
+            raise InstrumentError(f"{self._of(axis).name}: the controller does not store positions at its pulses")
+        return latch.latched(axis, count)
+
+    def _of(self, axis: str) -> Controller:
+        """Return the controller that turns an axis."""
+        return next(one for one in self.controllers if axis in one.axes)
 
     def hold(self) -> None:
         """Brake all axes now, every controller from a thread of its own: one that does not answer delays no other.

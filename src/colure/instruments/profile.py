@@ -9,7 +9,7 @@ from typing import Literal
 from pydantic import Field, field_validator, model_validator
 
 from colure.errors import InputError
-from colure.instruments.line_profile import LineProfile, LineTable, compiles
+from colure.instruments.line_profile import LineProfile, LineTable, compiles, require_latch_words
 from colure.model.loading import Section, load, read_toml, validate
 
 FOLDER = Path(__file__).parent / "profiles"
@@ -46,6 +46,11 @@ class AnalyzerProfile(Section):
         Where `sweep` has no answer: commands sent before it; a query repeated until it matches (IEEE 488.2, 12.5.2).
     each_average
         `sweep` is carried out once for every average.
+    buffer_start, ready, ready_pattern, buffer_count, buffer_trace, buffer_status, buffer_times, buffer_end
+        Sweeps that the analyzer keeps for a whole slice: commands that let it keep {count} sweeps, one for every pulse; a query
+        repeated until it matches, which says that it waits for pulses; queries of how many sweeps it has kept and of a port's
+        traces, one after the other; the event register, which `status_pattern` reads and which holds what happened since it was
+        read; if it knows, a query of when each sweep began (s, comma-separated); commands that end it.
     """
 
     foreign_words = True
@@ -70,6 +75,14 @@ class AnalyzerProfile(Section):
     marker: tuple[str, ...] = ()
     marker_frequency: str = ""
     marker_value: str = ""
+    buffer_start: tuple[str, ...] = ()
+    ready: str = ""
+    ready_pattern: str = ""
+    buffer_count: str = ""
+    buffer_trace: str = ""
+    buffer_status: str = ""
+    buffer_times: str = ""
+    buffer_end: tuple[str, ...] = ()
     reflection: str = ""
     reflection_start: tuple[str, ...] = ()
     reflection_end: tuple[str, ...] = ()
@@ -86,7 +99,7 @@ class AnalyzerProfile(Section):
     clock: str = ""
     safe: tuple[str, ...] = ()
 
-    _patterns = field_validator("error_none", "status_pattern", "poll_pattern")(compiles)
+    _patterns = field_validator("error_none", "status_pattern", "poll_pattern", "ready_pattern")(compiles)
 
     @field_validator("confirm_words")
     @classmethod
@@ -120,6 +133,13 @@ class AnalyzerProfile(Section):
         """Which word is missing for a sweep over several bands: its commands, or the query that proves the frequencies."""
         return "segment" if not self.segment else "frequency_list" if not self.frequency_list else ""
 
+    @property
+    def lacks_for_buffer(self) -> str:
+        """Which word is missing for sweeps that the analyzer keeps; without the event register an overload would go unseen."""
+        needs = ["buffer_start", "ready", "ready_pattern", "buffer_count", "buffer_trace"]
+        needs += ["buffer_status"] if self.status else []
+        return next((name for name in needs if not getattr(self, name)), "")
+
 
 class PowerProfile(Section):
     """Commands of a power-only receiver (power meter, spectrum analyzer) that reads dBm.
@@ -152,7 +172,8 @@ class GcodeProfile(Section):
 
     `move` receives `{words}`, one `{letter}{value}` per axis; `timed` also `{per_minute}`, the
     inverse time of the whole move; `wait` receives `{settle_s}`. `coordinated` says that all axes
-    of one `move` start and end together.
+    of one `move` start and end together. `latched` asks for the positions of `{letter}` that were stored at its pulses since
+    `pulses` was sent; `latched_pattern` finds `(?P<value>...)` of each, in their order.
     """
 
     foreign_words = True
@@ -177,6 +198,8 @@ class GcodeProfile(Section):
     done: str = "^ok$"
     fault: str = "^error"
     pulses: str = ""
+    latched: str = ""
+    latched_pattern: str = ""
     home: str = ""
     beat: str = ""
     hold: str = "!"
@@ -184,8 +207,13 @@ class GcodeProfile(Section):
     disable: str = ""
 
     _patterns = field_validator(
-        "position_pattern", "done", "fault", "held", "moving", "door_open", "door_closed", "alarm"
+        "position_pattern", "done", "fault", "held", "moving", "door_open", "door_closed", "alarm", "latched_pattern"
     )(compiles)
+
+    @model_validator(mode="after")
+    def _latches(self) -> GcodeProfile:
+        require_latch_words(self.latched, self.latched_pattern)
+        return self
 
 
 def profile_path(name: str, campaign_folder: Path | None) -> Path:

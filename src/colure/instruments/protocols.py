@@ -183,6 +183,48 @@ def speed_setter_of(axes: AxesDriver, name: str) -> SpeedSetter:
     return axes
 
 
+@runtime_checkable
+class SweepKeeper(Protocol):
+    """A receiver that keeps the sweeps of a whole slice and hands them over at once.
+
+    `arm` returns once it waits for pulses, with place for so many sweeps; `kept` says how many it has kept; `fetch` returns them in
+    their order, `moments` when each began (seconds from any moment; None if it cannot tell); `disarm` ends it, and is called after
+    every `arm`.
+    """
+
+    def arm(self, sweeps: int) -> None: ...
+    def kept(self) -> int: ...
+    def moments(self, sweeps: int) -> FloatArray | None: ...
+    def fetch(self, sweeps: int) -> list[Sweep]: ...
+    def disarm(self) -> None: ...
+
+
+def sweep_keeper_of(analyzer: AnalyzerDriver) -> SweepKeeper:
+    """Return a receiver as one that keeps sweeps; raises `InstrumentError` if it cannot."""
+    if not isinstance(analyzer, SweepKeeper):
+        raise InstrumentError(
+            "the receiver's driver lacks `arm`, `kept`, `moments`, `fetch` or `disarm`: it cannot keep the sweeps of a slice; buffered = false "
+            "(goal.toml)"
+        )
+    return analyzer
+
+
+@runtime_checkable
+class PositionLatch(Protocol):
+    """A controller that stores where an axis was at each of its pulses.
+
+    `latches` tells whether it does for this axis; `latched` returns the readouts since `pulses` was called, in their order, degrees.
+    """
+
+    def latches(self, axis: str) -> bool: ...
+    def latched(self, axis: str, count: int) -> list[float]: ...
+
+
+def latch_of(axes: AxesDriver, axis: str) -> PositionLatch | None:
+    """Return an axes driver as one that latches positions of an axis; None where it does not."""
+    return axes if isinstance(axes, PositionLatch) and axes.latches(axis) else None
+
+
 class StateDriver(Protocol):
     """Something that puts the device into one of its states and proves it."""
 

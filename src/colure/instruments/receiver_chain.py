@@ -6,8 +6,15 @@ from contextlib import suppress
 from typing import Any
 
 from colure.errors import InstrumentError
-from colure.geometry.conventions import ComplexArray
-from colure.instruments.protocols import AnalyzerDriver, SourceDriver, Sweep, SweepSettings, SwitchDriver
+from colure.geometry.conventions import ComplexArray, FloatArray
+from colure.instruments.protocols import (
+    AnalyzerDriver,
+    SourceDriver,
+    Sweep,
+    SweepSettings,
+    SwitchDriver,
+    sweep_keeper_of,
+)
 from colure.instruments.scpi_power import ScpiPowerReceiver
 
 
@@ -66,6 +73,26 @@ class ReceiverChain:
         if self._source is not None:
             self._source.require_on()
         return sweep
+
+    def arm(self, sweeps: int) -> None:
+        """Let the receiver keep the sweeps of a slice; raises `InstrumentError` where it cannot."""
+        sweep_keeper_of(self._receiver).arm(sweeps)
+
+    def kept(self) -> int:
+        """Return how many sweeps the receiver has kept."""
+        return sweep_keeper_of(self._receiver).kept()
+
+    def moments(self, sweeps: int) -> FloatArray | None:
+        """Return when each of them began, if the receiver can tell."""
+        return sweep_keeper_of(self._receiver).moments(sweeps)
+
+    def fetch(self, sweeps: int) -> list[Sweep]:
+        """Return the sweeps that the receiver has kept."""
+        return sweep_keeper_of(self._receiver).fetch(sweeps)
+
+    def disarm(self) -> None:
+        """Let the receiver sweep one by one again."""
+        sweep_keeper_of(self._receiver).disarm()
 
     def reflect(self) -> Sweep:
         """Return the reflection of the device's port; raises `InstrumentError` where the receiver cannot read it."""

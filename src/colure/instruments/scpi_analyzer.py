@@ -152,6 +152,82 @@ class ScpiAnalyzer(ScpiInstrument):
             self._confirm_words()
         return Sweep(trace, flags)
 
+    def arm(self, sweeps: int) -> None:
+        """Let the analyzer keep so many sweeps, one for every pulse, and return once it waits for the first.
+
+        Raises
+        ------
+        InstrumentError
+            If the profile lacks a word for it.
+        LostError
+            If the analyzer does not say in time that it waits for pulses.
+        """
+        words = self._profile
+        if missing := words.lacks_for_buffer:
+            raise InstrumentError(
+                f"analyzer profile: `{missing}` is empty, the sweeps of a slice cannot be kept; buffered = false (goal.toml)"
+            )
+        if words.buffer_status:
+            self.ask(words.buffer_status)  # what happened before is of other sweeps
+        for command in words.buffer_start:
+            self._link.write(command.format(count=sweeps))
+        self.raise_errors()
+        begin = time.monotonic()
+        while re.search(words.ready_pattern, answer := self.ask(words.ready)) is None:
+            if time.monotonic() - begin > self._timeout_s:
+                raise LostError(
+                    f"{self._link.resource}: not ready for pulses after {self._timeout_s:g} s, {words.ready!r} answered {answer[:60]!r}, "
+                    f"must match {words.ready_pattern!r}"
+                )
+            time.sleep(POLL_S)
+
+    def kept(self) -> int:
+        """Return how many sweeps the analyzer has kept; raises `LostError` if the answer is no number."""
+        answer = self.ask(self._profile.buffer_count)
+        match = re.fullmatch(r"\s*\+?(\d+)\s*", answer)
+        if match is None:
+            raise LostError(
+                f"{self._link.resource}: {self._profile.buffer_count!r} answered {answer[:60]!r}, no number"
+            )
+        return int(match[1])
+
+    def moments(self, sweeps: int) -> FloatArray | None:
+        """Return when each kept sweep began, seconds; None without a word for it."""
+        query = self._profile.buffer_times
+        if not query:
+            return None
+        try:
+            return self._link.query_numbers(query, form="ascii", big_endian=True, expected=sweeps)
+        except LostError as lost:
+            raise self.in_its_words(lost) from None
+
+    def fetch(self, sweeps: int) -> list[Sweep]:
+        """Return the sweeps that were kept; what the event register says of any of them is said of all.
+
+        Raises
+        ------
+        InstrumentError
+            As `sweep`, with the number of the sweep that holds what no receiver measures.
+        """
+        words = self._profile
+        columns = [
+            self._read(words.buffer_trace.format(port=port, count=sweeps), sweeps).reshape(sweeps, self._points)
+            for port in self._ports
+        ]
+        traces = np.stack(columns, axis=-1)
+        self.raise_errors()
+        flags = self.flags(words.buffer_status)
+        for number, trace in enumerate(traces, start=1):
+            require_plausible(trace, f"{self._link.resource}: sweep {number} of {sweeps}")
+        if traces.size < FEW_VALUES and words.number_format != "ascii":
+            self._confirm_words()
+        return [Sweep(trace, flags) for trace in traces]
+
+    def disarm(self) -> None:
+        """Let the analyzer sweep one by one again."""
+        for command in self._profile.buffer_end:
+            self._link.write(command)
+
     def reflect(self) -> Sweep:
         """Run one sweep and return the reflection of the device's port, the same in the column of every port.
 
@@ -237,14 +313,14 @@ class ScpiAnalyzer(ScpiInstrument):
             )
         return complex(value[0], value[1])
 
-    def _read(self, query: str) -> ComplexArray:
-        """Read complex values; raises `LostError`, with the instrument's own words if it has any."""
+    def _read(self, query: str, sweeps: int = 1) -> ComplexArray:
+        """Read complex values of so many sweeps; raises `LostError`, with the instrument's own words if it has any."""
         try:
             raw = self._link.query_numbers(
                 query,
                 form=self._profile.number_format,
                 big_endian=self._profile.byte_order == "big",
-                expected=2 * self._points,
+                expected=2 * self._points * sweeps,
             )
         except LostError as lost:
             raise self.in_its_words(lost) from None

@@ -118,8 +118,8 @@ class ScpiInstrument:
         self._clock_s = shown
         return self._days_s + shown
 
-    def flags(self) -> int:
-        """Read the condition register after a sweep, and refuse a sweep that was never made.
+    def flags(self, query: str = "") -> int:
+        """Read the condition register, or what `query` asks for, after a sweep, and refuse a sweep that was never made.
 
         Raises
         ------
@@ -128,9 +128,10 @@ class ScpiInstrument:
         InstrumentError
             If the sweep counter stands where it stood before.
         """
-        if not self._words.status:
+        query = query or self._words.status
+        if not query:
             return 0
-        answer = self.ask(self._words.status)
+        answer = self.ask(query)
         match = re.search(self._words.status_pattern, answer)
         if match is None:
             raise LostError(f"{self._link.resource}: status answered {answer[:60]!r}")

@@ -42,6 +42,10 @@ class FaultKind(StrEnum):
     SENSOR_LOST = "sensor-lost"
     SOURCE_STAYS_ON = "source-stays-on"
     CONTROLLER_DEAD = "controller-dead"
+    PULSE_LOST = "pulse-lost"
+    PULSE_DOUBLED = "pulse-doubled"
+    LATCH_OFF = "latch-off"
+    NEVER_READY = "never-ready"
 
     @property
     def of_analyzer(self) -> bool:
@@ -68,9 +72,12 @@ ANALYZER_FAULTS = frozenset(
         FaultKind.LOST_SETTINGS,
     }
 )
+#: Faults of pulses, each counted by its own operations: pulses that the analyzer hears while it keeps sweeps, readings of latched
+#: positions, and orders to wait for pulses.
+PULSE_FAULTS = frozenset({FaultKind.PULSE_LOST, FaultKind.PULSE_DOUBLED, FaultKind.LATCH_OFF, FaultKind.NEVER_READY})
 #: Faults of the smaller instruments, each counted by its own operations: readings of the contact or the sensor, commands to
-#: switch the source off, moves of the second axis controller.
-ROLE_FAULTS = frozenset(
+#: switch the source off, moves of the second axis controller; and those of pulses.
+ROLE_FAULTS = PULSE_FAULTS | frozenset(
     {
         FaultKind.INTERLOCK_OPEN,
         FaultKind.INTERLOCK_LOST,

@@ -81,6 +81,9 @@ class Goal(Section):
     trigger
         On the fly: `position`: the controller's pulses start every sweep; `time`: sweeps are
         started by the computer's clock and positions are read around them.
+    buffered
+        On the fly, by pulses: the analyzer keeps all sweeps of a slice and hands them over at its end. It must say that it waits
+        for pulses before the axis starts, and as many sweeps as pulses and as positions that the controller latched must come.
     order
         `plain`: slices side by side; `progressive`: ever finer, early and often an even part of them is
         complete.
@@ -132,6 +135,7 @@ class Goal(Section):
     oversampling: float = number("times the required density", 1.0, 10, 1.0)
     style: Literal["step", "fly"] = "step"
     trigger: Literal["position", "time"] = "position"
+    buffered: bool = False
     order: Literal["plain", "progressive"] = "plain"
     path: Literal["serpentine", "one-way"] = "serpentine"
     if_bandwidth_hz: float | None = Field(default=None, ge=1, le=10e6, json_schema_extra={"unit": "Hz"})
@@ -194,6 +198,10 @@ class Goal(Section):
                 raise ValueError(f"offset_deg = {self.offset_deg!r}: must be 1 to 8 angles from -360 to 360 deg")
         if self.style == "fly" and (self.dwell_s or (self.scan is not None and self.scan.dwell_s)):
             raise ValueError("dwell_s: must be 0 s on the fly (style = 'fly')")
+        if self.buffered and (self.style != "fly" or self.trigger != "position"):
+            raise ValueError(
+                f"buffered = true: must be with style = 'fly' and trigger = 'position', are {self.style!r} and {self.trigger!r}"
+            )
         return self
 
     @model_validator(mode="after")

@@ -127,6 +127,8 @@ def settings_of(campaign: Campaign, flight: FlightSpeed | None, grid: ScanGrid) 
             "entry_settle_s": round(flight.entry_settle_s, 6),
             "fly_limited_by": flight.limited_by,
         }
+        if goal.buffered:
+            settings["buffered"] = True
     return settings
 
 

@@ -7,11 +7,14 @@ import threading
 import numpy as np
 
 from colure.model.chamber import SimulatedChamber
-from colure.model.faults import ROLE_FAULTS, FaultKind
+from colure.model.faults import PULSE_FAULTS, ROLE_FAULTS, FaultKind
 
 #: Random faults come from these; the others are asked for by name.
 RANDOM_ANALYZER = tuple(kind for kind in FaultKind if kind.of_analyzer and kind is not FaultKind.WRONG_IDENTITY)
 RANDOM_AXES = tuple(kind for kind in FaultKind if not kind.of_analyzer and kind not in ROLE_FAULTS)
+
+#: Faults of pulses are so much rarer than others: one of them spoils a whole slice.
+PULSE_SHARE = 0.1
 
 
 class SilenceError(Exception):
@@ -60,6 +63,8 @@ class Faults:
             self._role_count[kind] += 1
             number = self._role_count[kind]
             faulty = (kind, number) in self._of_roles
+            if kind in PULSE_FAULTS and self._share > 0.0:
+                faulty |= bool(self._random.random() < PULSE_SHARE * self._share)
             if faulty:
                 self.happened.append((number, kind))
             return faulty

@@ -2,8 +2,8 @@
 
 Words from RS274/NGC version 3 (Kramer, Proctor, Messina, NISTIR 6556, 2000; from memory):
 G0 G1 G4 G28 G90 G93 M2, rotary axes A B C; the probe roll is axis U here. Our own: `!` holds,
-`~` releases; M114 reports, M115 names the controller, M70 sets position pulses, M72 is the
-heartbeat, M80 seeks the reference marks, M18 takes the drives' power away. Every line is
+`~` releases; M114 reports, M115 names the controller, M70 sets position pulses, M71 reports
+the positions latched at them, M72 is the heartbeat, M80 seeks the reference marks, M18 takes the drives' power away. Every line is
 answered by its report, if any, and `ok` or `error: words`.
 """
 
@@ -18,7 +18,7 @@ from colure.twin.faults import SilenceError
 from colure.twin.motion import Pulses, Stage, fail_to_answer
 
 IDENTITY = "Colure simulated axis controller 0 1"
-KNOWN = frozenset({"G0", "G1", "G4", "G28", "G90", "G93", "M2", "M18", "M70", "M72", "M80", "M114", "M115"})
+KNOWN = frozenset({"G0", "G1", "G4", "G28", "G90", "G93", "M2", "M18", "M70", "M71", "M72", "M80", "M114", "M115"})
 
 WORD = re.compile(r"([A-Z])\s*(-?\d+(?:\.\d*)?|-?\.\d+)")
 LETTERS = {"azimuth": "B", "roll": "C", "elevation": "A", "probe": "U"}
@@ -78,6 +78,8 @@ class GcodeController:
             return IDENTITY + "\nok\n"
         if "M70" in codes:
             return self._set_pulses(targets, numbers)
+        if "M71" in codes:
+            return " ".join(["LATCHED", *(f"L:{place:.4f}" for place in self.stage.latched())]) + "\nok\n"
         if "M72" in codes:
             self.stage.beat(numbers.get("P", 1.0))
             return "ok\n"

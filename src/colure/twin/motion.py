@@ -356,6 +356,21 @@ class Stage:
             later = [moment for moment in moments if moment > after - 1e-12]
             return min(later) if later else None
 
+    def latched(self) -> list[float]:
+        """Return the readouts of the pulsing axis at the pulses so far, in their order, as the controller has stored them."""
+        with self._lock:
+            if self.pulses is None:
+                return []
+            axis, step = self.pulses.axis, self.pulses.step_deg
+            move, offset, now = self._moves[axis], self._offset_deg[axis], self.clock.now()
+            places = [self.pulses.start_deg + number * step for number in range(self.pulses.count)]
+            moments = [move.when(place) for place in places]
+            out = [place + offset for place, at in zip(places, moments, strict=True) if at is not None and at <= now]
+            if out and self.faults.of(FaultKind.LATCH_OFF):
+                out[len(out) // 2] += 0.5 * step
+            modulo = self.axes[axis].modulo_deg
+            return out if modulo is None else [place % modulo for place in out]
+
     def hold(self) -> None:
         """Brake every axis at its full deceleration and stay there until released."""
         self.held.set()

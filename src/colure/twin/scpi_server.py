@@ -16,6 +16,7 @@ import numpy as np
 from colure.model.faults import FaultKind
 from colure.twin.chamber import SimulatedRange
 from colure.twin.faults import HangUpError, SilenceError
+from colure.twin.kept_sweeps import KeptSweeps, Swept
 from colure.twin.motion import Stage
 from colure.twin.small_servers import SimulatedSource, SimulatedSwitch
 from colure.twin.stages import StageSet
@@ -87,6 +88,8 @@ class SimulatedAnalyzer:
         self._number_format = "REAL,64"
         self._finish, self._begun = 0.0, 0.0
         self._traces: dict[int, np.ndarray] = {}
+        self._slice = KeptSweeps(stage, self._sweep_at)
+        self._count_of_pulses, self._happened = 1, 0
         self._commands = self._table()
         self._heads: dict[str, tuple[CommandAction, str]] = {}
 
@@ -119,12 +122,18 @@ class SimulatedAnalyzer:
             "INITiate:CONTinuous": lambda q, a: None,
             "OUTPut": lambda q, a: None,
             "OUTPut:STATe": lambda q, a: None,
-            "ABORt": lambda q, a: None,
+            "ABORt": lambda q, a: self._slice.end(),
+            "TRIGger:COUNt": self._trigger_count,
             "TRIGger:SOURce": self._trigger,
             "FORMat": self._format,
             "FORMat:DATA": self._format,
             "FORMat:BORDer": self._border,
             "CALCulate#:DATA": lambda q, a: self._data(q),
+            "CALCulate#:DATA:BUFFer": lambda q, a: self._kept_data(q),
+            "CALCulate#:DATA:BUFFer:COUNt": lambda q, a: self._kept_count(),
+            "CALCulate#:DATA:BUFFer:TIME": lambda q, a: ",".join(f"{moment:.6f}" for moment in self._slice.begun_s),
+            "STATus:OPERation:CONDition": lambda q, a: "32" if self._slice.waits else "0",
+            "STATus:QUEStionable:EVENt": lambda q, a: self._events(),
             "ROUTe:CLOSe": lambda q, a: self._route(a),
             "STATus:QUEStionable:CONDition": lambda q, a: str(CONDITION.get(self._fault, 0) if self._fault else 0),
             "SYSTem:ERRor": lambda q, a: self._next_error(),
@@ -250,8 +259,15 @@ class SimulatedAnalyzer:
 
     def _initiate(self) -> None:
         """Start a sweep now, or at the next pulse; every port is read during the same sweep."""
-        begin = self._pulse() if self._external else self._stage.clock.now()
+        if self._external and self._count_of_pulses > 1:
+            self._slice.start(self._count_of_pulses)
+            return
+        self._sweep_at(self._pulse() if self._external else self._stage.clock.now())
+
+    def _sweep_at(self, begin: float) -> Swept:
+        """Sweep at a moment, which may have passed, and return what is in the memory then, and when it is."""
         self._fault = self._stage.faults.next_sweep()
+        self._happened |= CONDITION.get(self._fault, 0) if self._fault else 0
         if self._fault in (FaultKind.WRONG_IDENTITY, FaultKind.LOST_SETTINGS):
             # Somebody exchanged the instrument, or it was switched off and on: the line is gone either way.
             self._identity = OTHER_IDENTITY if self._fault is FaultKind.WRONG_IDENTITY else self._identity
@@ -265,13 +281,40 @@ class SimulatedAnalyzer:
         length = self._sweep_length()
         self._finish = begin + length + self._range.chamber.analyzer.sweep_overhead_s
         if self._fault is FaultKind.STALE and self._traces:
-            return
+            return Swept(self._traces, self._finish, self._fault)
         self._count += 1
         before, self._begun = self._traces, begin
         # What spoils a trace stays in the memory until the next sweep.
         self._traces = {port: self._spoiled(trace) for port, trace in self._measure(begin, length).items()}
         if self._fault is FaultKind.FROZEN and before.keys() == self._traces.keys():
             self._traces = before
+        return Swept(self._traces, self._finish, self._fault)
+
+    def _trigger_count(self, query: str, argument: str) -> str | None:
+        if query:
+            return str(self._count_of_pulses)
+        if not re.fullmatch(r"\d{1,6}", argument) or int(argument) < 1:
+            self._errors.append(f'-222,"Data out of range;TRIG:COUN {argument[:20]}, 1 to 999999"')
+            return None
+        self._count_of_pulses = int(argument)
+        return None
+
+    def _kept_count(self) -> str:
+        self._fault = self._slice.collect()
+        self._range_wait()
+        return str(len(self._slice.traces))
+
+    def _kept_data(self, query: str) -> bytes | None:
+        port = int(query[1:] or 1)
+        if not self._slice.traces or port not in self._slice.traces[0]:
+            self._errors.append('-230,"Data corrupt or stale"')
+            return None
+        return self._block(np.concatenate([one[port] for one in self._slice.traces]))
+
+    def _events(self) -> str:
+        """Return the conditions that were met since this was asked for."""
+        happened, self._happened = self._happened, 0
+        return str(happened)
 
     def _sweep_length(self) -> float:
         return self._settings["averages"] * sum(row["points"] / row["band"] for row in self._rows())

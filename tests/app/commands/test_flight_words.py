@@ -18,16 +18,23 @@ def run(*words):
 @pytest.mark.parametrize(
     ("profile", "word", "named"),
     [("gcode-axes", "pulses", "trigger = 'time' or style = 'step'"), ("gcode-axes", "timed", "style = 'step'"),
-     ("scpi-analyzer", "trigger_external", "trigger = 'time' or style = 'step'")],
+     ("scpi-analyzer", "trigger_external", "trigger = 'time' or style = 'step'"),
+     # What buffered = true needs beyond; the pattern goes with its query.
+     ("scpi-analyzer", "ready", "buffered = false"),
+     pytest.param("gcode-axes", "latched", "buffered = false", marks=pytest.mark.nightly),
+     *(pytest.param("scpi-analyzer", word, "buffered = false", marks=pytest.mark.nightly)
+       for word in ("buffer_start", "buffer_count", "buffer_trace", "buffer_status"))],
 )  # fmt: skip
 def test_a_missing_word_for_the_flight_is_named_beforehand(tiny_campaign, profile, word, named):
     goal = tiny_campaign / "goal.toml"
-    goal.write_text(goal.read_text(encoding="utf-8") + 'style = "fly"\n', encoding="utf-8")
+    more = "buffered = true\n" if "buffered" in named else ""
+    goal.write_text(goal.read_text(encoding="utf-8") + 'style = "fly"\n' + more, encoding="utf-8")
     assert json.loads(run("plan", tiny_campaign, "--json").output)["not_possible"] == []
     own = copy_profile(tiny_campaign, profile)
     lines = own.read_text(encoding="utf-8").splitlines()
     assert any(line.startswith(f"{word} =") for line in lines)
-    own.write_text("\n".join(line for line in lines if not line.startswith(f"{word} =")), encoding="utf-8")
+    left_out = (f"{word} =", "latched_pattern =") if word == "latched" else (f"{word} =",)
+    own.write_text("\n".join(line for line in lines if not line.startswith(left_out)), encoding="utf-8")
     planned = json.loads(run("plan", tiny_campaign, "--json").output)["not_possible"]
     assert len(planned) == 1 and f"{profile}.toml: `{word}` is empty" in planned[0] and named in planned[0]
     assert "Not possible" in run("plan", tiny_campaign).output
@@ -36,5 +43,5 @@ def test_a_missing_word_for_the_flight_is_named_beforehand(tiny_campaign, profil
     assert [one["found"] for one in json.loads(checked.stdout) if not one["good"]] == planned
     begun = run("acquire", tiny_campaign, "--yes", "--despite-check")
     assert begun.exit_code == 2 and f"`{word}` is empty" in begun.output and "nothing was moved" in begun.output
-    goal.write_text(goal.read_text(encoding="utf-8").replace("fly", "step"), encoding="utf-8")
+    goal.write_text(goal.read_text(encoding="utf-8").replace("fly", "step").replace("true", "false"), encoding="utf-8")
     assert json.loads(run("plan", tiny_campaign, "--json").output)["not_possible"] == []

@@ -9,6 +9,8 @@ if TYPE_CHECKING:
     from colure.model.instrument import Instrument
     from colure.model.plan import Plan
 
+UNBUFFERED = "buffered = false (goal.toml) needs none"
+
 
 def flight_faults(campaign: Campaign, plan: Plan) -> list[str]:
     """Return the words that a plan on the fly needs and that a profile lacks; nothing step by step.
@@ -22,15 +24,15 @@ def flight_faults(campaign: Campaign, plan: Plan) -> list[str]:
     """
     if plan.settings["style"] != "fly":
         return []
-    by_pulses = plan.settings["trigger"] == "position"
+    by_pulses, buffered = plan.settings["trigger"] == "position", bool(plan.settings.get("buffered"))
     axis = str(plan.settings["fly_axis"])
     controllers = campaign.chamber.with_role("axis-controller")
     turning = [one for one in controllers if axis in (one.axes or (axis,))]
-    faults = [text for one in turning for text in _of_controller(campaign, one, by_pulses=by_pulses)]
-    return faults + (_of_receiver(campaign) if by_pulses else [])
+    faults = [text for one in turning for text in _of_controller(campaign, one, by_pulses=by_pulses, buffered=buffered)]
+    return faults + (_of_receiver(campaign, buffered=buffered) if by_pulses else [])
 
 
-def _of_controller(campaign: Campaign, one: Instrument, *, by_pulses: bool) -> list[str]:
+def _of_controller(campaign: Campaign, one: Instrument, *, by_pulses: bool, buffered: bool) -> list[str]:
     from colure.instruments.line_profile import LineProfile
     from colure.instruments.plugins import is_driver
     from colure.instruments.profile import axes_profile, profile_path
@@ -55,10 +57,14 @@ def _of_controller(campaign: Campaign, one: Instrument, *, by_pulses: bool) -> l
         faults.append(
             f"{own}: `pulses` is empty: sweeps cannot be started by position; trigger = 'time' or style = 'step' (goal.toml)"
         )
+    if buffered and not words.latched:
+        faults.append(
+            f"{own}: `latched` is empty: sweeps that the analyzer keeps cannot be counted against pulses; {UNBUFFERED}"
+        )
     return faults
 
 
-def _of_receiver(campaign: Campaign) -> list[str]:
+def _of_receiver(campaign: Campaign, *, buffered: bool) -> list[str]:
     from colure.instruments.plugins import is_driver
     from colure.instruments.profile import PowerProfile, analyzer_profile
 
@@ -69,7 +75,12 @@ def _of_receiver(campaign: Campaign) -> list[str]:
     if isinstance(words, PowerProfile):
         return [f"{name}.toml: a power-only receiver takes no pulses; style = 'step' (goal.toml)"]
     if words.trigger_external:
-        return []
+        missing = words.lacks_for_buffer if buffered else ""
+        return (
+            [f"{name}.toml: `{missing}` is empty: the sweeps of a slice cannot be kept; {UNBUFFERED}"]
+            if missing
+            else []
+        )
     return [
         f"{name}.toml: `trigger_external` is empty: pulses cannot start sweeps; trigger = 'time' or style = 'step' (goal.toml)"
     ]

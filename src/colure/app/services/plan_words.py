@@ -192,5 +192,7 @@ def _motion_text(plan: Plan) -> str:
     if s["style"] == "step":
         return f"step and settle{states}"
     how = "pulses of the controller" if s["trigger"] == "position" else "the computer's clock"
+    if s.get("buffered"):
+        how += ", kept by the analyzer until the slice ends"
     return (f"on the fly: {s['fly_axis']} at {s['fly_speed_deg_s']:.1f} deg/s (limited by {s['fly_limited_by']}), "
             f"run-up {s['run_up_deg']:.1f} deg, sweeps started by {how}{states}")  # fmt: skip

@@ -1,0 +1,182 @@
+"""What proves a flown line at its end: positions that the controller latched at its pulses, sweeps that the analyzer has kept."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from contextlib import contextmanager, suppress
+from dataclasses import dataclass, field, replace
+
+import numpy as np
+
+from colure.acquire.journal import Row
+from colure.acquire.station import Station, blame
+from colure.errors import InstrumentError
+from colure.geometry.conventions import FloatArray
+from colure.geometry.move_times import move_time
+from colure.instruments.protocols import AxesStatus, PositionLatch, Sweep, Watch, sweep_keeper_of
+from colure.values import holds_arrays
+
+#: A pulse belongs to the place that it was planned for if it was given within this share of a step of it.
+OFF_SHARE = 0.25
+#: An axis that flies faster or slower by more than this share reads every frequency elsewhere than its line says (common
+#: practice, no source); a readout may be as old as the second number, seconds.
+SPEED_SHARE, OLD_S = 0.05, 0.1
+
+
+@dataclass(frozen=True, kw_only=True)
+@holds_arrays
+class PulseTrain:
+    """The pulses of one flight: the swept axis, its name, and the readouts at which they are to come, evenly spaced.
+
+    modulo_deg
+        Turn after which the axis' readout begins anew; None if it does not.
+    """
+
+    axis: int
+    name: str
+    places_deg: FloatArray
+    step_deg: float
+    speed_deg_s: float
+    modulo_deg: float | None
+
+    @property
+    def count(self) -> int:
+        """How many pulses there must be."""
+        return int(self.places_deg.size)
+
+    def number_at(self, place_deg: float) -> int:
+        """Return which pulse comes at a place of the line."""
+        return round((place_deg - float(self.places_deg[0])) / self.step_deg)
+
+    def require(self, latched_deg: Sequence[float]) -> FloatArray:
+        """Return the latched readouts, whole turns counted.
+
+        Raises
+        ------
+        InstrumentError
+            If they are not as many as the pulses, or one of them is another pulse's.
+        """
+        latched = np.asarray(latched_deg, float)
+        if latched.size != self.count:
+            raise InstrumentError(
+                f"line: the controller latched {latched.size} positions of {self.name}, must be {self.count}, one for every pulse from "
+                f"{self.places_deg[0]:.3f} to {self.places_deg[-1]:.3f} deg"
+            )
+        if self.modulo_deg is not None:
+            latched = latched + self.modulo_deg * np.round((self.places_deg - latched) / self.modulo_deg)
+        off, limit = np.abs(latched - self.places_deg), OFF_SHARE * abs(self.step_deg)
+        # Said so that a `nan` is refused as well.
+        if not np.all(off <= limit):
+            worst = int(np.argmax(np.where(np.isfinite(off), off, np.inf)))
+            raise InstrumentError(
+                f"line: pulse {worst + 1} of {self.count} was latched at {latched[worst]:.4f} deg of {self.name}, planned at "
+                f"{self.places_deg[worst]:.4f} deg, limit {limit:.4f} deg apart"
+            )
+        return latched
+
+    def require_even(self, begun_s: FloatArray) -> None:
+        """Raise `InstrumentError` unless sweeps began as the pulses came: a pulse lost and another doubled leave their number alone."""
+        period_s = abs(self.step_deg) / self.speed_deg_s
+        late_s = begun_s - period_s * np.arange(self.count)
+        late_s = late_s - np.median(late_s)
+        if not np.all(np.abs(late_s) <= OFF_SHARE * period_s):
+            worst = int(np.argmax(np.where(np.isfinite(late_s), np.abs(late_s), np.inf)))
+            raise InstrumentError(
+                f"line: sweep {worst + 1} of {self.count} began {late_s[worst]:+.4f} s from where its pulse belongs, limit "
+                f"{OFF_SHARE * period_s:.4f} s: a pulse was lost, and another heard twice"
+            )
+
+
+@dataclass
+class Looks:
+    """What was seen of the swept axis on its way: moments (seconds) and readouts (degrees) along the line."""
+
+    train: PulseTrain
+    station: Station
+    seen: list[tuple[float, float]] = field(default_factory=list)
+
+    def beside(self, watch: Watch) -> Watch:
+        """Return a watch that also remembers where the swept axis was."""
+        low, high = sorted((float(self.train.places_deg[0]), float(self.train.places_deg[-1])))
+
+        def look(status: AxesStatus | None) -> None:
+            watch(status)
+            last = self.station.guard.last_deg
+            if status is not None and last is not None and low <= last[self.train.axis] <= high:
+                self.seen.append((self.station.clock.monotonic(), float(last[self.train.axis])))
+
+        return look
+
+    def require_speed(self, way_deg: float, took_s: float) -> None:
+        """Raise `InstrumentError` unless the axis has flown as fast as planned, by two looks or by the time of the whole move."""
+        if not self.station.clock.real_time:
+            return
+        axis = list(self.station.guard.axes.values())[self.train.axis]
+        if len(self.seen) > 1:
+            (one_s, one), (two_s, two) = self.seen[0], self.seen[-1]
+            over_s = two_s - one_s
+            share = abs(two - one) / max(over_s, 1e-9) / self.train.speed_deg_s
+        else:
+            over_s = float(move_time(way_deg, self.train.speed_deg_s, axis.acceleration_deg_s2, axis.jerk))
+            share = over_s / max(took_s, 1e-9)
+        if abs(share - 1.0) > SPEED_SHARE + OLD_S / max(over_s, 1e-9):
+            raise InstrumentError(
+                f"line: axis {self.train.name} flew at {share * self.train.speed_deg_s:.3f} deg/s, planned "
+                f"{self.train.speed_deg_s:.3f} deg/s, limit {100.0 * SPEED_SHARE:g} %"
+            )
+
+
+@contextmanager
+def armed(station: Station, train: PulseTrain, *, buffered: bool) -> Iterator[None]:
+    """Let the analyzer keep sweeps, if it shall, with place for one more than there are pulses: a pulse too many must show.
+
+    Raises
+    ------
+    InstrumentError
+        If the receiver cannot do that, or is not ready for pulses in time; the axis has not moved then.
+    """
+    if not buffered:
+        yield
+        return
+    with blame("analyzer"):
+        keeper = sweep_keeper_of(station.analyzer)
+    with station.sweeping_somewhere():
+        try:
+            with blame("analyzer"):
+                station.patiently(lambda: keeper.arm(train.count + 1))
+            yield
+        except BaseException:
+            # Whatever ended the line: the next sweep is not to wait for a pulse.
+            with suppress(InstrumentError):
+                keeper.disarm()
+            raise
+        with blame("analyzer"):
+            keeper.disarm()
+
+
+def kept_sweeps(station: Station, train: PulseTrain) -> list[Sweep]:
+    """Fetch the sweeps of a line; raises `InstrumentError` unless there is one for every pulse."""
+    keeper = sweep_keeper_of(station.analyzer)
+    with blame("analyzer"):
+        count = station.patiently(keeper.kept)
+        if count != train.count:
+            why = "a pulse was not heard, or came during a sweep" if count < train.count else "a pulse was heard twice"
+            more = " or more" if count > train.count else ""
+            raise InstrumentError(f"line: the analyzer kept {count}{more} sweeps of {train.count} pulses: {why}")
+        begun_s = station.patiently(lambda: keeper.moments(count))
+        if begun_s is not None:
+            train.require_even(begun_s)
+        return station.patiently(lambda: keeper.fetch(count))
+
+
+def read_latches(latch: PositionLatch, train: PulseTrain) -> FloatArray:
+    """Read what the controller latched; raises as `PulseTrain.require`."""
+    with blame("axes"):
+        return train.require(latch.latched(train.name, train.count))
+
+
+def at_latched(row: Row, train: PulseTrain, latched_deg: FloatArray) -> Row:
+    """Return a row whose readout of the swept axis is the one that was latched at its pulse."""
+    readback = row.readback_deg.copy()
+    readback[train.axis] = latched_deg[train.number_at(float(row.commanded_deg[train.axis]))]
+    return replace(row, readback_deg=readback)

@@ -1,0 +1,154 @@
+"""A slice flown by pulses is proven at its end: positions that the controller latched, sweeps that the analyzer kept, counted
+against each other and against the plan, on simulated instruments that can fail at each."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import numpy as np
+import pytest
+
+from colure.acquire.journal import Journal
+from colure.acquire.states import State
+from colure.model.faults import PULSE_FAULTS, FaultKind
+from colure.model.record import Flag
+from tests.acquire.test_faults import with_faults
+from tests.world import planned_rows, world_of
+
+#: What is told of a line that suffers the fault.
+TOLD = {
+    FaultKind.PULSE_LOST: "the analyzer kept 11 sweeps of 12 pulses: a pulse was not heard",
+    FaultKind.PULSE_DOUBLED: "the analyzer kept 13 or more sweeps of 12 pulses: a pulse was heard twice",
+    FaultKind.LATCH_OFF: "pulse 7 of 12 was latched at",
+    FaultKind.NEVER_READY: "not ready for pulses after 1 s, 'STAT:OPER:COND?' answered '0'",
+}
+
+
+def flown(folder, journal_path, *, more="buffered = true\n", changed=None, faults=()):
+    """Fly a campaign; return (outcome, texts of the warnings, rows of the planned points)."""
+    goal = folder / "goal.toml"
+    text = goal.read_text(encoding="utf-8")
+    goal.write_text('style = "fly"\n' + more + text, encoding="utf-8")
+    with_faults(folder, *faults)
+    world, plan = world_of(folder, kind="gcode")
+    goal.write_text(text, encoding="utf-8")
+    if changed is not None:
+        changed(world)
+    journal, events = Journal.create(journal_path, plan, {}), []
+    outcome = world.engine(plan, journal, listener=events.append).run()
+    rows = planned_rows(journal), {row.plan_index: row for row in journal.rows() if row.plan_index >= 0}
+    journal.close()
+    assert sorted(kind for _, kind in world.stage.faults.happened) == sorted(kind for kind, _ in faults)
+    return outcome, [event.text for event in events if event.kind == "warning"], rows
+
+
+def require_equal(ours, theirs, *, time_s=1e-3) -> None:
+    """Require the rows of two runs to say the same; moments by the middle of the line's time."""
+    assert ours.keys() == theirs.keys()
+    for index, row in ours.items():
+        np.testing.assert_allclose(row.trace, theirs[index].trace, rtol=1e-9)
+        np.testing.assert_array_equal(row.readback_deg, theirs[index].readback_deg)
+        np.testing.assert_array_equal(row.rate_deg_s, theirs[index].rate_deg_s)
+        assert abs(row.time_s - theirs[index].time_s) < time_s
+
+
+def test_every_fault_of_pulses_is_tried_here():
+    assert TOLD.keys() == PULSE_FAULTS
+
+
+def test_sweeps_kept_by_the_analyzer_are_those_read_one_by_one_and_no_fault_of_pulses_gets_in(tiny_campaign, tmp_path):
+    """Each fault spoils a line of its own, which is flown again."""
+    done, warned, (_, one_by_one) = flown(tiny_campaign, tmp_path / "one.sqlite", more="")
+    assert done.state is State.DONE and not warned
+    # A line has 12 pulses; positions are read only of flights whose sweeps are as many.
+    faults = (
+        (FaultKind.PULSE_LOST, 3),
+        (FaultKind.PULSE_DOUBLED, 30),
+        (FaultKind.LATCH_OFF, 4),
+        (FaultKind.NEVER_READY, 9),
+    )
+    done, warned, (_, kept) = flown(tiny_campaign, tmp_path / "kept.sqlite", faults=faults)
+    assert done.state is State.DONE and done.flagged == 0 and done.measured == len(kept)
+    assert [sum(told in text for text in warned) for told in TOLD.values()] == [1, 1, 1, 1], warned
+    assert len(warned) == 4
+    # Four flights more make no later run the same moment; what is measured is.
+    require_equal(kept, one_by_one, time_s=np.inf)
+
+
+class Late:
+    """A controller whose pulses come late by a share of a step, evenly or from one line on."""
+
+    def __init__(self, share: float) -> None:
+        self._share = share
+
+    def __call__(self, world) -> None:
+        set_pulses = world.stage.set_pulses
+        world.stage.set_pulses = lambda pulses: set_pulses(
+            replace(pulses, start_deg=pulses.start_deg + self._share * pulses.step_deg)
+        )
+
+
+@pytest.mark.nightly
+@pytest.mark.parametrize("more", ["buffered = true\n", ""])
+def test_the_record_holds_the_latched_positions(tiny_campaign, tmp_path, more):
+    done, warned, (_, rows) = flown(tiny_campaign, tmp_path / "late.sqlite", more=more, changed=Late(0.08))
+    assert done.state is State.DONE and not warned
+    lines = [row for row in rows.values() if np.any(row.rate_deg_s)]
+    assert len(lines) == 156
+    off = [row.readback_deg - row.commanded_deg for row in lines]
+    np.testing.assert_allclose([one[np.argmax(np.abs(row.rate_deg_s))] * np.sign(row.rate_deg_s.sum()) for one, row in zip(off, lines, strict=True)], 0.08 * 30.0, atol=2e-4)  # fmt: skip
+
+
+@pytest.mark.nightly
+@pytest.mark.parametrize("more", ["buffered = true\n", ""])
+def test_a_latched_position_far_from_its_place_waits_for_a_person(tiny_campaign, tmp_path, more):
+    faults = tuple((FaultKind.LATCH_OFF, at) for at in (2, 3, 4))
+    done, warned, (_, rows) = flown(tiny_campaign, tmp_path / "far.sqlite", more=more, faults=faults)
+    assert done.state is State.FAULTED and "latched at" in done.reason and "after 3 attempts" in done.reason
+    assert len(warned) == 2 and sum(bool(np.any(row.rate_deg_s)) for row in rows.values()) == 12, "the first line only"
+
+
+@pytest.mark.nightly
+def test_a_pulse_lost_and_another_doubled_on_one_slice_are_told_by_the_moments(tiny_campaign, tmp_path):
+    _, _, (_, right) = flown(tiny_campaign, tmp_path / "right.sqlite")
+    faults = ((FaultKind.PULSE_LOST, 3), (FaultKind.PULSE_DOUBLED, 8))
+    done, warned, (_, rows) = flown(tiny_campaign, tmp_path / "both.sqlite", faults=faults)
+    assert done.state is State.DONE and len(warned) == 1 and "a pulse was lost, and another heard twice" in warned[0]
+    require_equal(rows, right, time_s=np.inf)
+
+
+@pytest.mark.nightly
+def test_moments_of_kept_sweeps_are_those_of_their_pulses(tiny_campaign, tmp_path):
+    _, _, (_, one_by_one) = flown(tiny_campaign, tmp_path / "one.sqlite", more="")
+    _, _, (_, kept) = flown(tiny_campaign, tmp_path / "kept.sqlite")
+    require_equal(kept, one_by_one, time_s=1e-5)
+
+
+@pytest.mark.nightly
+def test_an_overload_in_the_middle_of_a_slice_is_heard_at_its_end(tiny_campaign, tmp_path):
+    """The condition is gone by then: the event register tells."""
+    done, warned, _ = flown(tiny_campaign, tmp_path / "once.sqlite", faults=((FaultKind.OVERLOAD, 22),))
+    assert done.state is State.DONE and done.flagged == 0, "flown again"
+    faults = tuple((FaultKind.OVERLOAD, at) for at in (22, 34, 46))
+    done, warned, (_, rows) = flown(tiny_campaign, tmp_path / "stays.sqlite", faults=faults)
+    assert done.state is State.DONE and done.flagged == 12, warned
+    assert {row.flags for row in rows.values()} == {0, int(Flag.OVERLOAD)}
+
+
+@pytest.mark.nightly
+@pytest.mark.parametrize("kind", ["not-a-number", "infinite", "all-zero", "frozen", "stale", "short-block", "long-block", "byte-order",
+                                  "analyzer-hang", "analyzer-drop", "lost-settings"])  # fmt: skip
+def test_faults_of_the_analyzer_in_the_middle_of_a_slice_are_flown_again(tiny_campaign, tmp_path, kind):
+    _, _, (_, right) = flown(tiny_campaign, tmp_path / "right.sqlite")
+    done, warned, (_, rows) = flown(tiny_campaign, tmp_path / "faulty.sqlite", faults=((FaultKind(kind), 22),))
+    assert done.state is State.DONE and done.flagged == 0 and warned
+    require_equal(rows, right, time_s=np.inf)
+
+
+@pytest.mark.nightly
+def test_an_axis_that_creeps_is_flown_again(tiny_campaign, tmp_path):
+    """At a tenth of the speed every frequency would be read elsewhere than the line says."""
+    _, _, (_, right) = flown(tiny_campaign, tmp_path / "right.sqlite")
+    done, warned, (_, rows) = flown(tiny_campaign, tmp_path / "slow.sqlite", faults=((FaultKind.SLOW, 19),))
+    assert done.state is State.DONE and len(warned) == 1 and "flew at" in warned[0]
+    require_equal(rows, right, time_s=np.inf)
