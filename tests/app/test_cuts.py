@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 import re
+import shutil
 
 import numpy as np
 import pytest
+import xarray as xr
 from click.testing import CliRunner
 
 from colure.analysis.cuts.figures import cut_figures, evaluated
@@ -34,7 +36,7 @@ CASES = {
     "horn on el/az, unequal offsets": ("horn", "37-40", EL_AZ, 'theta_deg = "-90:90:1"\nphi_deg = 45\noffset_deg = [0, 45]\n', None),
     "horn 150 mm in front of the crossing": ("horn", "37-40", AZ_EL, 'azimuth_deg = "-90:90:1"\nelevation_deg = 0\n', [0.0, 0.0, 150.0]),
     "patch": ("patch", "5-5.5", ROLL, f'theta_deg = "-120:120:3"\nphi_deg = [0, 90]\n{BOTH}', None),
-    "dipole, whole turns": ("dipole", "2.4-2.5", AZ_EL, f'theta_deg = "-175:180:5"\nphi_deg = [0, 90]\n{BOTH}', None),
+    "dipole, whole turns": ("dipole", "2.4-2.5", AZ_EL, f'theta_deg = "-180:180:5"\nphi_deg = [0, 90]\n{BOTH}', None),
     "skew circles": ("horn", "37-40", ROLL, "great_circles_deg = [0, 45]\nthrough_deg = [10, 5]\n", None),
 }  # fmt: skip
 
@@ -74,6 +76,7 @@ def test_every_figure_of_a_cut_holds_the_truth(tmp_path, name):
             resolved.device,
             reference_of(resolved, plan.frequency_hz),
         )
+        assert scan.missing == 0  # also where a whole turn ends at the direction with which it began
         figures = cut_figures(scan, resolved.chamber, resolved.device, resolved.evaluation(), order=plan.order)
         truth = {
             f"{cut.cut.name}_{key}": value
@@ -280,3 +283,17 @@ def test_a_flip_test_and_a_beam_search_can_be_drawn_and_exported(measured_cuts, 
         assert run_colure("export", measured_cuts, "csv", tmp_path / f"{name}.csv", "--run", name).exit_code == 0
         lines = (tmp_path / f"{name}.csv").read_text().splitlines()
         assert lines[1].startswith(first)
+
+
+def test_a_sphere_and_cuts_are_not_compared_and_both_runs_are_named(measured_cuts, tmp_path):
+    """Whichever comes first; a wrong name says which runs there are."""
+    folder = tmp_path / "c"
+    shutil.copytree(measured_cuts, folder)
+    sphere = folder / "runs" / "sphere"
+    sphere.mkdir()
+    xr.Dataset(attrs={"form": "sphere"}).to_netcdf(sphere / "record.nc")
+    for one, other in (("one", "sphere"), ("sphere", "one")):
+        refused = run_colure("compare", folder, one, "--run", other)
+        assert refused.exit_code == 2 and "run one holds cuts, run sphere a sphere" in refused.output, refused.output
+    refused = run_colure("compare", folder, "nosuch", "--run", "one")
+    assert refused.exit_code == 2 and "runs here: one, sphere, two" in refused.output, refused.output

@@ -220,6 +220,8 @@ def _measured(
 ) -> tuple[MeasuredCut | None, int]:
     """Solve a cut's readings for components; also return how many of its directions have none."""
     count, frequencies = len(cut.directions), frequency_hz.size
+    first = _first_of_same(cut.directions)
+    where = first[where]
     # Reading = co (cos t - leak sin t) + cross (sin t + leak cos t): a port also hears a little of what lies across it.
     c, s = np.cos(rows.turn), np.sin(rows.turn)
     single = rows.turn.shape[1] == 1
@@ -229,7 +231,8 @@ def _measured(
     right = np.zeros((count, frequencies, 2), complex)
     np.add.at(normal, where, np.einsum("nfpa,nfpb->nfab", row.conj(), row))
     np.add.at(right, where, np.einsum("nfpa,nfp->nfa", row.conj(), rows.values))
-    seen = np.bincount(where, minlength=count)
+    # A direction that the cut has twice (theta = -180 and 180 deg) is known at both of its angles.
+    normal, right, seen = normal[first], right[first], np.bincount(where, minlength=count)[first]
     trace = np.maximum(np.einsum("nfaa->nf", normal).real, 1e-100)
     # 4 det / trace^2 is sin^2 of the angle between two polarizations read as often.
     spread = np.sqrt(np.maximum(4.0 * np.linalg.det(normal).real / trace**2, 0.0)).mean(axis=1)
@@ -249,9 +252,10 @@ def _measured(
         fitted[keep, :, 1] = cross.T
     chosen = np.isin(where, keep)
     rest = rows.values[chosen] - np.einsum("nfpa,nfa->nfp", row[chosen], fitted[where[chosen]])
-    free = rest.shape[0] * rest.shape[2] - keep.size * (2 if vector else 1)
+    unknown = np.unique(first[keep]).size * (2 if vector else 1)
+    free = rest.shape[0] * rest.shape[2] - unknown
     top = np.maximum(np.abs(co).max(axis=1), 1e-300)
-    many = rest.shape[0] * rest.shape[2] / (keep.size * (2 if vector else 1))
+    many = rest.shape[0] * rest.shape[2] / unknown
     scatter = (
         np.sqrt(np.sum(np.abs(rest) ** 2, axis=(0, 2)) / free / many) / top
         if free > 0
@@ -260,6 +264,12 @@ def _measured(
     return _seen_from_the_centre(
         cut, keep, np.asarray(co), None if cross is None else np.asarray(cross), scatter, frequency_hz, chamber, device
     ), count - keep.size
+
+
+def _first_of_same(directions: FloatArray) -> IntArray:
+    """Return for every direction (n, 3) the first one that is the same."""
+    apart = np.linalg.norm(directions[:, None] - directions[None], axis=2)
+    return np.asarray(np.argmax(apart < SAME, axis=1))
 
 
 def _seen_from_the_centre(

@@ -92,7 +92,7 @@ def compare(
     if is_file(source):
         comparison = compare_files(source, path, freedom=freedom, other_uncertainty_db=other_uncertainty_db)
     else:
-        if not is_file(path) and is_cuts(run_folder(source, run_name)):
+        if not is_file(path) and any(is_cuts(run_folder(source, one)) for one in (run_name, other)):
             if state is not None or other_state is not None:
                 raise InputError(["--state: runs of cuts are compared in their first state; leave --state out"])
             _compare_cuts(source, run_name, other, plot, present=present_chamber, as_json=as_json)

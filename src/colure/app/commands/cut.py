@@ -118,6 +118,7 @@ def show_cuts(read_cuts: ReadCuts, path: Path, *, as_json: bool) -> int:
             f"{len(read_cuts.scan.cuts)} cuts were measured; figures are read from the principal ones and the strongest"
         )
     if read_cuts.scan.missing:
-        say(f"{read_cuts.scan.missing} directions are missing: the run was stopped", err=True)
+        missing = read_cuts.scan.missing
+        say(f"{missing} direction{'s are' if missing > 1 else ' is'} missing: the run was stopped", err=True)
     say(f"picture: {path / 'cuts.png'}\nall directions and frequencies: {path / 'cuts.csv'}")
     return screens.show_against(read_cuts.figures)

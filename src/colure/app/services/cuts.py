@@ -21,7 +21,7 @@ from colure.app.services.processing import (
 )
 from colure.app.services.reference import reference_of, require_bands, require_reference, require_reflection
 from colure.app.services.tie_direction import with_tie_direction
-from colure.app.storage.folders import RunFolder, require_free
+from colure.app.storage.folders import RunFolder, require_free, require_record
 from colure.app.storage.run_identity import identity_of
 from colure.app.storage.run_kinds import NO_SPHERE, is_cuts
 from colure.errors import InputError
@@ -318,6 +318,18 @@ class CutChange:
         return bool(np.isnan(self.change)) or abs(self.change) <= self.change_expanded
 
 
+def require_both_cuts(one: RunFolder, other: RunFolder) -> None:
+    """Raise `InputError` if one of two runs that are there holds a sphere, and the other cuts; runs that exist are named."""
+    for run in (one, other):
+        require_record(run)
+    cuts, spheres = ([run.path.name for run in (one, other) if is_cuts(run) == wanted] for wanted in (True, False))
+    if spheres and cuts:
+        raise InputError(
+            [f"run {cuts[0]} holds cuts, run {spheres[0]} a sphere: cuts are compared with cuts; measure the same cuts again, or a "
+             "sphere, or hold the figures of both beside each other (colure evaluate)"]
+        )  # fmt: skip
+
+
 def compare(
     one: tuple[Campaign, RunFolder], other: tuple[Campaign, RunFolder], plot: Path | None = None
 ) -> list[CutChange]:
@@ -332,9 +344,7 @@ def compare(
     """
     from colure.report.cut_charts import overlay_chart
 
-    for _campaign, run in (one, other):
-        if not is_cuts(run):
-            raise InputError([f"run {run.path.name}: holds no cuts; cuts are compared with cuts"])
+    require_both_cuts(one[1], other[1])
     first, second = read(*one), read(*other)
     names = (one[1].path.name, other[1].path.name)
     theirs = {(f.name, round(f.frequency_hz)): f for f in second.figures}
