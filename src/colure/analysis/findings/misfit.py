@@ -18,6 +18,7 @@ from scipy.special import ndtr
 from colure.analysis.steps.alignment_fit import SMALL_SAMPLE, against_declared, mixed
 from colure.analysis.steps.misaligned import ForwardModel
 from colure.analysis.uncertainty.alignment_causes import angle_errors, azimuth_of
+from colure.analysis.uncertainty.causes import drifted
 from colure.analysis.uncertainty.combination import DIVISORS
 from colure.analysis.uncertainty.probe_causes import PROBE_CAUSES
 from colure.analysis.uncertainty.receiver_causes import RECEIVER_CAUSES
@@ -273,7 +274,9 @@ def as_declared(misfit: ScanMisfit, draws: int, random: np.random.Generator) -> 
     rooms = np.stack([draw()[0] for _ in range(draws // 2)])
     fields = np.concatenate([rooms, 1j * rooms])
     for index in range(len(fields)):
-        fields[index] += inputs.sphere.white_noise(random) * inputs.noise_sigma[0] + _drifting(inputs, random)
+        fields[index] += (
+            inputs.sphere.white_noise(random) * inputs.noise_sigma[0] + drifted(inputs, random) - inputs.sphere.field
+        )
     fields += np.tensordot(random.normal(size=(len(fields), 3)), _bends(inputs), axes=1)
     for cause, added in _chain(inputs):
         if cause.drawn:

@@ -22,6 +22,7 @@ from colure.geometry.kinematics import ALIGNED
 from colure.model.plan import Role
 from colure.model.record import of_role
 from colure.values import holds_arrays
+from colure.waves.modes import resized
 
 if TYPE_CHECKING:
     import xarray as xr
@@ -154,11 +155,13 @@ def _moved(misfit: ScanMisfit) -> ComplexArray:
     """Return what turns about and shifts along every axis of the device add, (motion, 2, theta, phi)."""
     inputs = misfit.inputs
     model = ForwardModel(inputs.sphere, inputs.chamber.range_length_m, inputs.chamber.positioner.geometry)
-    waves = inputs.step.measured(inputs.sphere.field)
+    # The device's waves alone: higher ones are of what does not fit, and would be held against themselves.
+    waves = resized(inputs.step.measured(inputs.sphere.field), inputs.step.keep_order)
     axes = [(1.0, 0.0, 0.0), (0.0, 1.0, 0.0), (0.0, 0.0, 1.0)]
     turns = [replace(ALIGNED, device_tilt=_times(axis, SMALL_TURN)) for axis in axes]
     shifts = [replace(ALIGNED, device_offset=_times(axis, SMALL_SHIFT_M)) for axis in axes]
-    field, changes = inputs.sphere.field[0], np.stack([model.change(waves, one)[0] for one in turns + shifts])
+    field = model.read(waves, ALIGNED)[0]
+    changes = np.stack([model.read(waves, one)[0] - field for one in turns + shifts])
     # The ties saw the device slip as well: what it did where they look, at the strongest direction, was taken for drift.
     strength = np.sum(np.abs(field) ** 2, axis=0)
     t, p = np.unravel_index(int(np.argmax(strength)), strength.shape)

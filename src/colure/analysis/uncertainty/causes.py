@@ -63,9 +63,9 @@ def _noise(cause: Cause, trial: Trial, random: np.random.Generator) -> Perturbat
 
 def _drift(cause: Cause, trial: Trial, random: np.random.Generator) -> Perturbation:
     inputs = trial.inputs
-    drifted = np.stack([_drifted(inputs, random) for _ in range(DRIFT_DRAWS)])
+    fields = np.stack([drifted(inputs, random) for _ in range(DRIFT_DRAWS)])
     words = f"ties predict each other; {100 * inputs.drift_residual:.2f} % are left between two of them"
-    return Perturbation(cause, trial.changed_field(drifted), words, inputs.drift_residual, "1")
+    return Perturbation(cause, trial.changed_field(fields), words, inputs.drift_residual, "1")
 
 
 def _echoes(cause: Cause, trial: Trial, random: np.random.Generator) -> Perturbation:
@@ -234,8 +234,8 @@ def _noisy(inputs: Inputs, random: np.random.Generator) -> ComplexArray:
     return np.asarray(noisy * (1.0 + inputs.once * (common[0] + 1j * common[1]))[:, None, None, None])
 
 
-def _drifted(inputs: Inputs, random: np.random.Generator) -> ComplexArray:
-    """What interpolation between ties leaves: errors that go together as the ties leave them, of every pass its own.
+def drifted(inputs: Inputs, random: np.random.Generator) -> ComplexArray:
+    """Return a field with what interpolation between ties leaves: errors that go together as the ties leave them, of every pass its own.
 
     Where slices are no columns, every part of the scan between two ties gets its own complex gain error, none at the ties.
     """

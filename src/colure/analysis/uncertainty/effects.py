@@ -217,7 +217,8 @@ def _asked(
 ) -> tuple[ComplexArray, ComplexArray]:
     """Return the fields of one reading less known biases, those that may be the largest, and what joint draws add to them."""
     ratio, errors = response.ratios(one), response.errors(one, answer.fields)
-    true = ratio - np.tensordot(always, errors, axes=1)
+    # A minimum is met a little beside its place, where the field has run on: that is no part of what fills it.
+    true = response.filling(one, ratio - np.tensordot(always, errors, axes=1))
     spread = np.sqrt(np.sum(np.abs(_rms(errors)) ** 2, axis=-1))
     kept = may_be_largest(true, spread)
     few = (errors if one.slope is None else response.errors(one, answer.fields, slid=False))[:, kept]
@@ -237,7 +238,7 @@ def _scaled(response: Response, one: FieldReading, low: float, high: float) -> E
     """Return the interval of one reading, never without the value."""
     # Read between the places as well, the figure itself is a little larger.
     value = response.values[one.name]
-    scale = value / float(np.max(np.linalg.norm(response.ratios(one), axis=-1)))
+    scale = value / float(np.max(np.linalg.norm(response.filling(one, response.ratios(one)), axis=-1)))
     return Ends(min(low * scale, value), max(high * scale, value))
 
 
