@@ -23,6 +23,7 @@ from colure.model.record import build_record
 from colure.planning.preflight import make_plan
 from colure.twin.antennas import panel
 from colure.twin.chamber import DEVICE_CHANNEL, REFERENCE_CHANNEL, SimulatedRange
+from colure.twin.sources import Cluster
 
 PERFECT = SimulatedChamber(noise=False, crosstalk_db=-200, probe_cross_polar_db=-200)
 
@@ -46,10 +47,10 @@ def simulated_record(campaign: Campaign, plan: Plan, truth: SimulatedChamber):
     )  # fmt: skip
 
 
-def rms_error_db(campaign: Campaign, pattern) -> float:
-    """Rms of the complex vector difference to the closed form, relative to the peak, level and phase free."""
+def rms_error_db(campaign: Campaign, pattern, device: Cluster | None = None) -> float:
+    """Rms of the complex vector difference to the closed form (of the demo's panel), relative to the peak, level and phase free."""
     offset = tuple(1e-3 * x for x in campaign.device.offset_mm)
-    device = panel(pattern["frequency"].values, centre_m=offset)
+    device = panel(pattern["frequency"].values, centre_m=offset) if device is None else device
     t, p = np.meshgrid(np.deg2rad(pattern["theta"].values), np.deg2rad(pattern["phi"].values), indexing="ij")
     true = device.far_field(unit_vector(theta=t, phi=p).reshape(-1, 3)).reshape(-1, *t.shape, 3)
     truth = np.stack(from_cartesian(true, theta=t, phi=p), axis=1)
