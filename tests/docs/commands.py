@@ -37,6 +37,9 @@ NOT_RUN = {
     "colure verify my-campaign limits.toml --against good-unit --against-run first": (
         "asks a person; tests/app/services/test_verifying.py"
     ),
+    "colure geometry my-range --run first --apply": (
+        "needs a finished whole sphere; tests/app/services/test_applied_geometry.py, benchmarks/geometry.py"
+    ),
     "colure geometry my-arm --run first --to geometry.toml": (
         "needs a finished run on a mount with joints; tests/app/test_joint_geometry.py"
     ),

@@ -147,10 +147,13 @@ class Reading(Section):
         What was read.
     expanded
         Its expanded uncertainty (k = 2).
+    run
+        Mark of the run that told it (`colure geometry`); that run is not aligned by what it told itself.
     """
 
     value: float = number("deg or mm", -100, 100)
     expanded: float = number("deg or mm", 1e-4, 100)
+    run: str = ""
 
 
 class Readings(Section):

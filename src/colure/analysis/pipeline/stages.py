@@ -24,6 +24,7 @@ from colure.analysis.steps.alignment import (
     looked_at,
     looked_upon,
     readings_of,
+    without_own,
 )
 from colure.analysis.steps.alignment_fit import Disturbances
 from colure.analysis.steps.assemble import MeasuredSphere
@@ -264,13 +265,13 @@ def _estimate(
         phases=PHASES,
         seed=seed,
     )
-    chosen = looked_at(sphere.frequency_hz.size)
+    chosen, declared = looked_at(sphere.frequency_hz.size), without_own(chamber.alignment, mark_of(seed))
     return estimate(
         sphere,
         step,
         chamber.range_length_m,
-        prior=declared_prior(chamber.alignment, chamber.range_length_m),
-        read=readings_of(chamber.alignment),
+        prior=declared_prior(declared, chamber.range_length_m),
+        read=readings_of(declared),
         disturbances=Disturbances(
             noise=noise[chosen],
             slice_error=drift.between,
@@ -302,6 +303,11 @@ def seed_of(record: xr.Dataset) -> int:
     ties = of_role(record, Role.TIE, Role.RESUME)["trace"].values
     digest = hashlib.blake2b(np.ascontiguousarray(ties, dtype="<c16").tobytes(), digest_size=4)
     return int.from_bytes(digest.digest(), "little")
+
+
+def mark_of(seed: int) -> str:
+    """Return the mark of a run by what its draws begin with (`seed_of`)."""
+    return f"{seed:08x}"
 
 
 def _beside(sphere: MeasuredSphere, step: FarFieldStep, chamber: Chamber) -> list[ComplexArray]:

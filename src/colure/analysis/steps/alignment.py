@@ -204,6 +204,14 @@ def readings_of(tolerance: AlignmentTolerance) -> dict[str, float]:
     return {name: one.value / table[name] for name, one in tolerance.readings if one is not None}
 
 
+def without_own(tolerance: AlignmentTolerance, run: str) -> AlignmentTolerance:
+    """Return tolerances without the readings that a run told itself: it would count its data twice."""
+    own = {name: None for name, one in tolerance.readings if one is not None and one.run == run}
+    if not own:
+        return tolerance
+    return tolerance.model_copy(update={"readings": tolerance.readings.model_copy(update=own)})
+
+
 def declared_prior(tolerance: AlignmentTolerance, distance_m: float = np.inf) -> dict[str, float]:
     """Return what a set-up protocol or a reading says (k = 2) as one standard deviation per parameter, SI.
 

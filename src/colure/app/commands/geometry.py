@@ -20,16 +20,23 @@ if TYPE_CHECKING:
 @click.option("--run", "run_name", default="first", show_default=True, help="Name of the run.")
 @click.option("--state", default=None, help="State of a device that has several; the first by default.")
 @click.option("--to", "target", type=click.Path(path_type=Path), help="Also write a TOML file with the values and proposed zeros.")  # fmt: skip
+@click.option(
+    "--apply", "applied", is_flag=True, help="Also write what the run tells into [alignment.readings] of chamber.toml."
+)
 @click.option("--json", "as_json", is_flag=True, help="Print JSON for programs instead of a table.")
-def geometry(folder: Path, run_name: str, state: str | None, target: Path | None, as_json: bool) -> None:
+def geometry(folder: Path, run_name: str, state: str | None, target: Path | None, applied: bool, as_json: bool) -> None:
     """Find how far every joint of FOLDER's mount is off, from a finished run.
 
     The run must be a whole sphere in both polarizations. Motions that look alike are shown as a sum. Motions that the run does not
-    tell stay as declared in chamber.toml. Nothing is corrected, and chamber.toml is never changed.
+    tell stay as declared in chamber.toml. Nothing is corrected here.
+
+    With --apply a roll-over-azimuth positioner's adjustments go into [alignment.readings] of chamber.toml: the alignment of later runs
+    starts from there, and the budget holds what that leaves. This run itself does not use them.
 
     \b
     Example: colure geometry my-arm --run first --to geometry.toml
     """
+    from colure.app.services.applied_geometry import apply_geometry
     from colure.app.services.joint_geometry import solve_geometry, write_geometry
     from colure.app.storage.folders import require_free, run_folder
     from colure.model.campaign import Campaign
@@ -40,17 +47,24 @@ def geometry(folder: Path, run_name: str, state: str | None, target: Path | None
     run = run_folder(folder, run_name).state(state)
     answer = solve_geometry(campaign, run)
     proposals = [] if target is None else write_geometry(answer, campaign, run, target)
+    written = apply_geometry(answer, campaign) if applied else []
     if as_json:
         say(json_text(_numbers(answer)))
         return
     say("\n".join(_lines(answer)))
+    if applied:
+        say(
+            "\n".join(f"chamber.toml [alignment.readings]: {one}" for one in written)
+            or "no adjustment is known well enough to write it"
+        )
     if target is not None:
-        say(f"{target.name}: written. chamber.toml is unchanged")
+        say(f"{target.name}: written")
         say("\n".join(f"  proposed: {one}" for one in proposals) or "  no zero is known well enough to propose another")
 
 
 def _numbers(answer: GeometryAnswer) -> dict[str, object]:
     return {
+        "adjustments": [asdict(one) for one in answer.adjustments],
         "motions": [asdict(one) for one in answer.rows], "sums": answer.sum_tables, "wanted": list(answer.wanted),
         "misfit_before_db": answer.before_db, "misfit_after_db": answer.after_db, "conflict": answer.conflict,
     }  # fmt: skip

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import asdict, dataclass
+from dataclasses import asdict, dataclass, replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -20,6 +20,7 @@ if TYPE_CHECKING:
     from colure.analysis.pipeline.joint_geometry import SolvedGeometry
     from colure.analysis.steps.joint_estimate import JointEstimate
     from colure.analysis.steps.moved_joints import SmallMotion
+    from colure.analysis.steps.told_adjustments import ToldAdjustment
     from colure.model.axis import Axis
 
 #: Members of a sum that weigh less than this against its largest are not named.
@@ -102,6 +103,10 @@ class GeometryAnswer:
         What the run lacks, in words.
     before_db, after_db
         What does not fit into the device's waves, before and after.
+    adjustments
+        Of a built-in positioner, as the step `alignment` counts them; none of a mount with joints of its own.
+    mark
+        Of the run, by which it is known again.
     """
 
     rows: tuple[MotionRow, ...]
@@ -110,6 +115,8 @@ class GeometryAnswer:
     before_db: float
     after_db: float
     conflict: float
+    adjustments: tuple[ToldAdjustment, ...] = ()
+    mark: str = ""
 
     @property
     def sum_tables(self) -> list[dict[str, object]]:
@@ -129,6 +136,8 @@ def solve_geometry(campaign: Campaign, run: RunFolder) -> GeometryAnswer:
         If the run is no whole sphere in both polarizations, or the mount has no tolerances.
     """
     from colure.analysis.pipeline.joint_geometry import solved_geometry
+    from colure.analysis.pipeline.stages import mark_of, seed_of
+    from colure.analysis.steps.told_adjustments import told_adjustments
 
     record = one_distance(campaign, opened(run))
     require_sphere(record)
@@ -140,7 +149,8 @@ def solve_geometry(campaign: Campaign, run: RunFolder) -> GeometryAnswer:
         )  # fmt: skip
     except ValueError as error:
         raise InputError([str(error)]) from None
-    return answer_of(geometry)
+    return replace(answer_of(geometry), mark=mark_of(seed_of(record)),
+                   adjustments=() if campaign.chamber.positioner.joints else told_adjustments(geometry.joints))  # fmt: skip
 
 
 def answer_of(geometry: SolvedGeometry) -> GeometryAnswer:
