@@ -87,6 +87,7 @@ def one_room(seed: int, count: Count, *, intervals: bool) -> Iterator[str]:
             count.false_alarms += heard.holds is False
             if intervals:
                 held, total = inside_of(run, found.done)
+                yield f"  {name:8s} {held} of {total} figures inside"
                 count.inside, count.figures = count.inside + held, count.figures + total
             yield (
                 f"  {name:8s} {found.before_db:6.1f} -> {found.after_db:6.1f} dB: {found.gain_db:5.1f} dB less; holds {heard.holds}, off "
