@@ -61,5 +61,9 @@ def test_a_sum_of_joints_is_told_and_nothing_is_changed(folder, tmp_path):
     assert target.name in colure("geometry", folder, "--to", target, exit_code=2)
 
 
+def test_readings_for_a_mount_with_joints_are_refused_before_anything_is_solved(folder):
+    assert "must be a built-in positioner" in colure("geometry", folder, "--apply", exit_code=2)
+
+
 def test_a_run_that_is_missing_is_named(folder):
     assert "second" in colure("geometry", folder, "--run", "second", exit_code=2)

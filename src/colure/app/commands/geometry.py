@@ -36,7 +36,7 @@ def geometry(folder: Path, run_name: str, state: str | None, target: Path | None
     \b
     Example: colure geometry my-arm --run first --to geometry.toml
     """
-    from colure.app.services.applied_geometry import apply_geometry
+    from colure.app.services.applied_geometry import apply_geometry, require_built_in
     from colure.app.services.joint_geometry import solve_geometry, write_geometry
     from colure.app.storage.folders import require_free, run_folder
     from colure.model.campaign import Campaign
@@ -44,6 +44,8 @@ def geometry(folder: Path, run_name: str, state: str | None, target: Path | None
     if target is not None:
         require_free(target)
     campaign = Campaign.load(folder)
+    if applied:
+        require_built_in(campaign)
     run = run_folder(folder, run_name).state(state)
     answer = solve_geometry(campaign, run)
     proposals = [] if target is None else write_geometry(answer, campaign, run, target)

@@ -16,6 +16,13 @@ if TYPE_CHECKING:
 DIGITS = 4
 
 
+def require_built_in(campaign: Campaign) -> None:
+    """Raise `InputError` where nothing is aligned from the data, so that nobody would use a reading."""
+    if campaign.chamber.positioner.joints:
+        raise InputError(["geometry: chamber.toml positioner.joints: must be a built-in positioner to have readings written: the step "
+                          "'alignment' does not turn joints; write the proposed zeros into chamber.toml by hand and measure again"])  # fmt: skip
+
+
 def apply_geometry(answer: GeometryAnswer, campaign: Campaign) -> list[str]:
     """Write every adjustment that a run tells into `[alignment.readings]` of chamber.toml; return what was written, in words.
 
@@ -28,9 +35,7 @@ def apply_geometry(answer: GeometryAnswer, campaign: Campaign) -> list[str]:
     """
     import tomlkit
 
-    if campaign.chamber.positioner.joints:
-        raise InputError(["geometry: chamber.toml positioner.joints: must be a built-in positioner to have readings written: the step "
-                          "'alignment' does not turn joints; write the proposed zeros into chamber.toml by hand and measure again"])  # fmt: skip
+    require_built_in(campaign)
     path = campaign.folder / "chamber.toml"
     document = tomlkit.parse(path.read_text(encoding="utf-8"))
     alignment = document.setdefault("alignment", tomlkit.table())
