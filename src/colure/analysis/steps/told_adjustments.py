@@ -50,12 +50,12 @@ def told_adjustments(joints: JointEstimate) -> tuple[ToldAdjustment, ...]:
         declared = float(np.linalg.norm(weights))
         if declared == 0.0:
             continue
-        sigma = float(np.sqrt(max(weights @ joints.covariance @ weights, 0.0)))
+        variance = float(weights @ joints.covariance @ weights)
         out.append(
             ToldAdjustment(
                 name=one.name,
                 value=one.per_si * float(weights @ joints.sizes),
-                expanded=2.0 * one.per_si * sigma,
+                expanded=2.0 * one.per_si * float(np.sqrt(max(variance, 0.0))),
                 declared=2.0 * one.per_si * declared,
                 unit=one.unit,
             )
