@@ -297,3 +297,26 @@ def test_a_sphere_and_cuts_are_not_compared_and_both_runs_are_named(measured_cut
         assert refused.exit_code == 2 and "run one holds cuts, run sphere a sphere" in refused.output, refused.output
     refused = run_colure("compare", folder, "nosuch", "--run", "one")
     assert refused.exit_code == 2 and "runs here: one, sphere, two" in refused.output, refused.output
+
+
+def test_figures_of_other_components_are_no_change(measured_cuts, tmp_path):
+    """One component against both is refused; where co-polar is another direction, cross-polar levels are not compared."""
+    folder = tmp_path / "c"
+    shutil.copytree(measured_cuts, folder)
+    for name, offsets in (("both", "0,90"), ("turned", "45,135")):
+        plan = {"theta_deg": "-20:20:4", "phi_deg": "0", "offset_deg": offsets}
+        resolved, laid = cutting.cut_plan(folder, plan)
+        (folder / "runs" / name).mkdir()
+        save_dataset(_record(laid, *measured(resolved, laid, seed=3)), run_folder(folder, name).record)
+    refused = run_colure("compare", folder, "one", "--run", "both")
+    assert (
+        refused.exit_code == 2
+        and "run both holds both components (offset 0, 90 deg), run one holds one" in refused.output
+    )
+    # A linear device read at 45 deg is as strong in both: its cross-polar level went up by some 35 dB, and nothing changed.
+    told = run_colure("compare", folder, "turned", "--run", "both")
+    assert told.exit_code == 0, told.output
+    assert (
+        "cross-polar level: not compared, because the runs count co-polar from offsets that are 45 deg apart"
+        in told.output
+    )

@@ -39,6 +39,8 @@ if TYPE_CHECKING:
     from colure.model.figure import Figure
     from colure.report.drawing import OnAxes, Panels
 
+#: Probe offsets this near to each other are the same co-polar, degrees.
+SAME_OFFSET_DEG = 0.5
 #: So many cuts are named one by one in a report.
 MOST_NAMED = 8
 
@@ -314,8 +316,8 @@ class CutChange:
 
     @property
     def agrees(self) -> bool:
-        """Tell whether the change lies inside both uncertainties together, or neither run has the figure."""
-        return bool(np.isnan(self.change)) or abs(self.change) <= self.change_expanded
+        """Tell whether the change lies inside both uncertainties together, or there is none to tell (`reason`)."""
+        return bool(self.reason or np.isnan(self.change)) or abs(self.change) <= self.change_expanded
 
 
 def require_both_cuts(one: RunFolder, other: RunFolder) -> None:
@@ -330,6 +332,31 @@ def require_both_cuts(one: RunFolder, other: RunFolder) -> None:
         )  # fmt: skip
 
 
+def _co_polar_apart(first: CutScan, second: CutScan, names: tuple[str, str]) -> str:
+    """Return why co- and cross-polar of two runs are not the same quantities; empty if they are.
+
+    Raises
+    ------
+    InputError
+        If one run holds both components and the other one, or each holds another one: no figure of them is the same quantity.
+    """
+    said = [
+        f"run {name} holds {'both components' if scan.vector else 'one component'} "
+        f"(offset {', '.join(f'{one:g}' for one in scan.scan.offsets_deg)} deg)"
+        for name, scan in zip(names, (first, second), strict=True)
+    ]
+    apart = abs((first.scan.offsets_deg[0] - second.scan.offsets_deg[0] + 90.0) % 180.0 - 90.0)
+    if first.vector != second.vector or (apart > SAME_OFFSET_DEG and not first.vector):
+        raise InputError(
+            [f"{', '.join(said)}: their levels and widths are other quantities, and no change; compare runs of the same offsets"]
+        )  # fmt: skip
+    return (
+        f"not compared, because the runs count co-polar from offsets that are {apart:g} deg apart"
+        if apart > SAME_OFFSET_DEG
+        else ""
+    )
+
+
 def compare(
     one: tuple[Campaign, RunFolder], other: tuple[Campaign, RunFolder], plot: Path | None = None
 ) -> list[CutChange]:
@@ -340,18 +367,19 @@ def compare(
     Raises
     ------
     InputError
-        If one of the runs holds no cuts, or they have no cut and frequency in common.
+        If one of the runs holds no cuts, they hold other components, or have no cut and frequency in common.
     """
     from colure.report.cut_charts import overlay_chart
 
     require_both_cuts(one[1], other[1])
     first, second = read(*one), read(*other)
     names = (one[1].path.name, other[1].path.name)
+    turned = _co_polar_apart(first.scan, second.scan, names)
     theirs = {(f.name, round(f.frequency_hz)): f for f in second.figures}
     rows = [
         CutChange(name=f.name, label=f.label, unit=f.unit, frequency_hz=f.frequency_hz, value=f.value,
         expanded=f.expanded_uncertainty, other=counterpart.value, other_expanded=counterpart.expanded_uncertainty,
-                  reason=f.reason or counterpart.reason)
+                  reason=f.reason or counterpart.reason or (turned if f.name.endswith(("_xpd_db", "_cross_peak_db")) else ""))
         for f in first.figures if (counterpart := theirs.get((f.name, round(f.frequency_hz)))) is not None
     ]  # fmt: skip
     if not rows:

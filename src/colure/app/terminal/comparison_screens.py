@@ -10,6 +10,7 @@ from rich.table import Table
 from rich.text import Text
 
 from colure.app.terminal.consoles import console
+from colure.app.terminal.say import say
 from colure.model.figure import format_value
 
 if TYPE_CHECKING:
@@ -104,6 +105,9 @@ def show_changes(rows: Sequence[CutChange], name: str, other: str) -> None:
                       uncertainty=row.other_expanded),
                       Text(f"{'+' if row.change >= 0 else ''}{format_value(row.change, uncertainty=half)} \u00b1 {format_value(half, uncertainty=half)}", colour), row.unit)  # fmt: skip
     console().print(table)
+    for reason in dict.fromkeys(row.reason for row in rows if row.frequency_hz == middle and row.reason):
+        labels = [row.label for row in rows if row.frequency_hz == middle and row.reason == reason]
+        say(f"{'; '.join(labels)}: {reason}")
     known = [row for row in rows if not row.reason]
     changed = [row for row in known if not row.agrees]
     console().print(

@@ -162,10 +162,11 @@ def comparison(folder: Path, run_name: str, state: str | None, other: str, match
     for one in (run, second):
         if not one.record.is_file():
             raise InputError([f"run {one.path.name}: holds no record yet"])
-    if is_cuts(run) or not (services.has_phase(run) and services.has_phase(second)):
+    of_cuts = is_cuts(run) or is_cuts(second)
+    if of_cuts or not (services.has_phase(run) and services.has_phase(second)):
         if matched:
             raise InputError([f"matched = {', '.join(matched)}: needs two spheres with phase; leave it out here"])
-        if is_cuts(run):
+        if of_cuts:
             plain = [_change(row) for row in cuts.compare((campaign, run), (theirs, second))]
         else:
             plain = [_change(row) for row in compare_power((campaign, run.state(state)), (theirs, second.state(state)))]
