@@ -49,13 +49,16 @@ class Elsewhere:
         return None
 
 
+Stages = Callable[[SimulatedChamber, Places], Elsewhere]
+
+
 class Beside(Loopback):
     """Serves the analyzer of a campaign's simulated chamber."""
 
-    def __init__(self, campaign: Campaign, places: Places) -> None:
+    def __init__(self, campaign: Campaign, places: Places, stage: Stages = Elsewhere) -> None:
         truth = campaign.simulated()
         room = SimulatedRange(campaign.chamber, truth, maker_of(campaign), responses_in(campaign))
-        self._analyzer = SimulatedAnalyzer(room, Elsewhere(truth, places))
+        self._analyzer = SimulatedAnalyzer(room, stage(truth, places))
         self._lock = threading.Lock()
         super().__init__()
 
@@ -73,9 +76,13 @@ class Beside(Loopback):
                     connection.sendall(reply)
 
 
-def put_beside(folder: Path, axes: str, profile: str, places: Places, **motion: float) -> Beside:
+def put_beside(
+    folder: Path, axes: str, profile: str, places: Places, *, stage: Stages = Elsewhere, **motion: float
+) -> Beside:
     """Turn the axes of a campaign in the simulated chamber by somebody else's controller; return its analyzer.
 
+    stage
+        How the analyzer sees those axes.
     motion
         Keys of every axis' table that are set anew.
     """
@@ -84,7 +91,7 @@ def put_beside(folder: Path, axes: str, profile: str, places: Places, **motion: 
     for key, value in motion.items():
         text = re.sub(rf"(?m)^{key} = \S+", f"{key} = {value:g}", text)
     chamber.write_text(text, encoding="utf-8")
-    beside = Beside(Campaign.load(folder), places)
+    beside = Beside(Campaign.load(folder), places, stage)
     text = re.sub(r'(?m)^resource = "twin".*$', f'resource = "{beside.resource}"', text, count=1)
     text = text.replace(
         'resource = "twin"\nprofile = "gcode-axes"\ninterlock = true', f'resource = "{axes}"\nprofile = "{profile}"'
@@ -94,21 +101,30 @@ def put_beside(folder: Path, axes: str, profile: str, places: Places, **motion: 
     return beside
 
 
-def require_measured_beside(folder: Path, axes: str, profile: str, places: Places, **motion: float) -> None:
+def require_measured_beside(
+    folder: Path,
+    axes: str,
+    profile: str,
+    places: Places,
+    *,
+    stage: Stages = Elsewhere,
+    twin: str = "line",
+    **motion: float,
+) -> None:
     """Measure a whole campaign from the command line with somebody else's controller, homed first, and require that it is right."""
-    beside = put_beside(folder, axes, profile, places, **motion)
+    beside = put_beside(folder, axes, profile, places, stage=stage, **motion)
     done = subprocess.run(
         [sys.executable, "-m", "colure", "acquire", str(folder), "--yes", "--home"],
         capture_output=True, text=True, timeout=900,
     )  # fmt: skip
     beside.close()
     assert done.returncode == 0, done.stdout + done.stderr
-    require_right(folder, "first", points=100, share=1e-3)
+    require_right(folder, "first", points=100, share=1e-3, twin=twin)
 
 
-def require_right(folder: Path, run: str, *, points: int, share: float) -> None:
-    """Require so many points, each with the trace of the same campaign measured in the simulated chamber alone."""
-    world, plan = world_of(folder)
+def require_right(folder: Path, run: str, *, points: int, share: float, twin: str = "line") -> None:
+    """Require so many points, each with the trace of the same campaign measured in the simulated chamber alone (`twin`: its axes)."""
+    world, plan = world_of(folder, kind=twin)
     with_twin = Journal.create(folder / "twin.sqlite", plan, {})
     assert world.engine(plan, with_twin).run().state is State.DONE
     wanted = {row.plan_index: row.trace for row in with_twin.rows() if row.plan_index >= 0}
