@@ -93,6 +93,26 @@ REMEDIES: dict[int, str] = {
 }
 
 
+#: So many files a database wants beside its own.
+MORE_FILES = 4
+
+
+def out_of_files() -> str:
+    """Return why hardly another file could be opened now, and what to do; empty if it is not that.
+
+    A library that could not open its files may say that it could not open them, and no more.
+    """
+    opened: list[int] = []
+    try:
+        opened.extend(os.open(os.devnull, os.O_RDONLY) for _ in range(MORE_FILES))
+    except OSError as error:
+        return f"{os.strerror(error.errno or 0)}: {REMEDIES.get(error.errno or 0, 'close programs')}"
+    finally:
+        for number in opened:
+            os.close(number)
+    return ""
+
+
 def system_fault(error: OSError, *, whole_path: bool = True) -> str | None:
     """Return one line for what the system refused: where, why, what to do; None for what may be a fault of the program.
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import re
 import subprocess
 import sys
@@ -13,7 +14,7 @@ import pytest
 
 from colure.acquire.journal import Journal, Row
 from colure.app import services
-from colure.errors import JournalError
+from colure.errors import JournalError, system_fault
 
 
 def row(index: int, value: complex = 1.0) -> Row:
@@ -190,3 +191,36 @@ def test_a_run_that_goes_on_and_accepted_damage_are_no_cut_end(journal):
     journal._db.execute("update point set crc = crc + 1 where seq = 2")
     assert journal.accept_damage()
     assert journal.verify().whole and journal.measured() == {0, 2, 3}
+
+
+@pytest.fixture
+def files_left():
+    """Let this process open so many files more, and no others."""
+    resource = pytest.importorskip("resource")
+    limits, opened = resource.getrlimit(resource.RLIMIT_NOFILE), []
+
+    def leave(count: int) -> None:
+        resource.setrlimit(resource.RLIMIT_NOFILE, (min(256, limits[1]), limits[1]))
+        try:
+            while True:
+                opened.append(os.open(os.devnull, os.O_RDONLY))
+        except OSError:
+            for _ in range(count):
+                os.close(opened.pop())
+
+    yield leave
+    for number in opened:
+        os.close(number)
+    resource.setrlimit(resource.RLIMIT_NOFILE, limits)
+
+
+@pytest.mark.parametrize("left", [1, 2, 3])
+def test_a_journal_for_which_too_few_files_may_be_open_does_not_blame_the_disk(journal, files_left, left):
+    path = journal.path
+    journal.append(row(0))
+    journal.close()
+    files_left(left)
+    with pytest.raises((JournalError, OSError)) as told:
+        Journal(path)
+    said = str(told.value) if isinstance(told.value, JournalError) else system_fault(told.value)
+    assert "ulimit -n" in said and "may open too few files" in said and "disk" not in said

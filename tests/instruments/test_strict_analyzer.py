@@ -293,3 +293,47 @@ def test_friendly_names_stand_for_visa_names(friendly, name):
 def test_a_name_of_nothing_is_answered_by_the_right_spellings(wrong):
     with pytest.raises(InstrumentError, match="TCPIP::"):
         VisaLink(wrong, timeout_s=0.1)
+
+
+class Burst(Strict):
+    """Its third value is no number, or one whose bytes are none in the wrong order."""
+
+    value = np.nan
+
+    def truth(self) -> np.ndarray:
+        return np.where(np.arange(self.frequencies().size) == 2, self.value, super().truth())
+
+
+@pytest.mark.parametrize(("confirmed", "kept_order"), [(True, True), (True, False), (False, True)])
+def test_a_held_trace_that_is_not_finite_is_no_witness_unless_its_bytes_may_be_in_the_wrong_order(
+    confirmed, kept_order
+):
+    instrument = Burst()
+    if not kept_order:
+        instrument.value = float(np.float64(np.nan).byteswap())
+    server = SocketServer(instrument.answer)
+    analyzer = ScpiAnalyzer(server.resource, profile() if confirmed else profile(confirm_words={}), timeout_s=1.0)
+    try:
+        analyzer.configure(SETTINGS, (1,))
+        with pytest.raises(InstrumentError, match="not finite" if kept_order else "above -400 dB"):
+            analyzer.sweep()
+        instrument.order = "NORM" if kept_order else "SWAP"
+        if confirmed and kept_order:
+            assert analyzer.held() is None
+        else:
+            with pytest.raises(
+                InstrumentError, match="was answered 'SWAP'" if confirmed else "into `confirm_words` of the profile"
+            ):
+                analyzer.held()
+    finally:
+        analyzer.close()
+        server.close()
+
+
+def test_another_instrument_at_the_analyzers_address_is_told_in_one_line():
+    server = SocketServer(lambda message: f"error: not understood: {message}\n".encode())
+    with pytest.raises(
+        InstrumentError, match="which repeats the question: another instrument, such as an axis controller"
+    ):
+        ScpiAnalyzer(server.resource, profile(), timeout_s=1.0)
+    server.close()

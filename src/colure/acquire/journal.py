@@ -30,7 +30,7 @@ from colure.acquire.chain import (
     faults_of_what_was_confirmed,
 )
 from colure.acquire.locks import hold_lock
-from colure.errors import InputError, LockedError
+from colure.errors import InputError, LockedError, out_of_files
 from colure.errors import JournalError as JournalError  # noqa: PLC0414 - the room's front offers it too
 from colure.geometry.conventions import ComplexArray, FloatArray
 from colure.instruments.sensors import Sensors
@@ -156,8 +156,9 @@ class Journal:
             row = self._db.execute("select seq, chain from point order by seq desc limit 1").fetchone()
             self._events: int = self._db.execute("select count(*) from event").fetchone()[0]
         except apsw.Error as error:
+            fault = unreadable(path, error)  # before its files are closed: they may be one too many
             self.close()
-            raise unreadable(path, error) from None
+            raise fault from None
         self._seq: int = row[0] if row else 0
         self._chain: bytes = row[1] if row else GENESIS
 
@@ -315,7 +316,7 @@ class Journal:
             with suppress(apsw.Error):
                 if not self._db.get_autocommit():
                     self._db.execute("rollback")
-            self._failed = f"{type(error).__name__.removesuffix('Error')}: {error}"
+            self._failed = f"{type(error).__name__.removesuffix('Error')}: {out_of_files() or error}"
             raise JournalError(f"{self.path.name}: {what} could not be saved: {self._failed}") from None
 
     def _confirm(self, statement: str, values: tuple[Any, ...], what: str, confirmed: dict[str, Any]) -> None:
@@ -461,6 +462,8 @@ def unreadable(path: Path, error: apsw.Error) -> JournalError:
         remedy = "copy the run's folder first; put a copy from before back, or measure under another run name"
     elif isinstance(error, apsw.BusyError):
         wrong, remedy = "another program holds it", "close that program and repeat the command"
+    elif few := out_of_files():
+        wrong, _, remedy = few.partition(": ")
     else:
         wrong = "the disk or its file system does not give it back"
         remedy = "check disk, cable, free space and permissions, then repeat the command: confirmed points are in it and in its -wal file"

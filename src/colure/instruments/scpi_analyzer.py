@@ -260,7 +260,7 @@ class ScpiAnalyzer(ScpiInstrument):
         return Sweep(np.repeat(reflection[:, None], len(self._ports), axis=1), flags)
 
     def held(self) -> ComplexArray | None:
-        """Return the traces that the instrument holds, without another sweep; None if it has none yet (or zeros).
+        """Return the traces that the instrument holds, without another sweep; None if it has none yet, zeros, or none that are finite.
 
         Raises
         ------
@@ -276,6 +276,17 @@ class ScpiAnalyzer(ScpiInstrument):
             return None
         if not np.any(traces):
             return None
+        if not np.all(np.isfinite(traces)):
+            # Bytes in the wrong order look so too. A trace that is really not finite is no witness, and needs none: a sweep that
+            # hands it over again is refused for that.
+            self._confirm_words()
+            if self._profile.confirm_words or self._profile.number_format == "ascii":
+                return None
+            raise InstrumentError(
+                f"{self._link.resource}: the trace that it still holds, of a sweep before, has values that are not finite: put a query of the "
+                "byte order into `confirm_words` of the profile, so that it is known whether they are; then look at the trace at the "
+                "analyzer's front panel"
+            )
         require_plausible(traces, self._link.resource)
         if traces.size < FEW_VALUES and self._profile.number_format != "ascii":
             self._confirm_words()

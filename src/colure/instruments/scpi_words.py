@@ -42,6 +42,14 @@ class ScpiInstrument:
             raise LostError(
                 f"{lost}; is the instrument on, and are `identity` and the line ends of the profile the right ones?"
             ) from None
+        if profile.identity and profile.identity in self._identity:
+            # What was not understood is repeated by many a controller, and by every line that echoes.
+            self._link.close()
+            raise InstrumentError(
+                f"{self._link.resource}: {profile.identity!r} was answered {self._identity[:60]!r}, which repeats the question: another "
+                "instrument, such as an axis controller, is at this address, or the line sends back what it is sent; put `resource` "
+                "right (chamber.toml)"
+            )
 
     def ask(self, text: str, limit_s: float | None = None) -> str:
         """Send a query and return its answer; raises `LostError`, with the instrument's own words if it has any."""
