@@ -6,6 +6,7 @@ import numpy as np
 import pytest
 from scipy.stats import multivariate_normal
 
+from colure.analysis.innovation.estimate import wider
 from colure.analysis.innovation.fit import (
     FAULTY,
     FREE,
@@ -140,3 +141,10 @@ def test_waves_of_elements_add_up_to_the_pattern():
     again = [own.translated(p, order=14).coefficients * found.weight[0, i] for i, p in enumerate(places)]
     left = np.linalg.norm(np.sum(again, axis=0) - pattern.coefficients) / np.linalg.norm(pattern.coefficients)
     assert left < 1e-3
+
+
+def test_errors_count_more_where_readings_differ_more_than_usual_and_never_less():
+    usual = np.array([[1.0, 4.0], [2.0, 5.0], [3.0, 6.0]])  # medians 2 and 5
+    assert wider(np.array([4.0, 5.0]), usual) == pytest.approx(np.sqrt(2.0))
+    assert wider(np.array([1.0, 20.0]), usual) == pytest.approx(2.0)
+    assert wider(np.array([0.5, 0.5]), usual) == 1.0

@@ -152,8 +152,10 @@ class Estimator:
             + np.tensordot(deviation, self.new, axes=1)
             + self._causes.lacking(self._complex(one.told))[0]
         )
-        many, errors = self._drawn_errors(solver, faulty.elements, factor, coefficients)
+        many, wrong, level = self._drawn_errors(solver, faulty.elements)
         misfits = self._misfits(one, many, solver, faulty.elements)
+        size = CHOSEN * wider(misfits[0], misfits[1:]) * factor
+        errors = size[:, None, None] * wrong + level[..., None, None] * coefficients
         spread = np.sqrt(np.sum(np.diag(solver).reshape(-1, 2), axis=1))[free:]
         return Found(
             factor,
@@ -194,9 +196,12 @@ class Estimator:
         )
 
     def _drawn_errors(
-        self, solver: FloatArray, faults: tuple[int, ...], factor: ComplexArray, coefficients: ComplexArray
-    ) -> tuple[SolvedReadings, ComplexArray]:
-        """Return drawn readings, solved as the true ones are, and the errors of their waves (draw, frequency, 2, J)."""
+        self, solver: FloatArray, faults: tuple[int, ...]
+    ) -> tuple[SolvedReadings, ComplexArray, FloatArray]:
+        """Return drawn readings, solved as the true ones are, errors of their waves (draw, frequency, 2, J), and of the level.
+
+        The waves' are relative to the common factor of a frequency, the level's (draw, frequency) to the pattern.
+        """
         free = self.normal.free
         size = np.sqrt(self.normal.prior(faults)).reshape(-1, 2)[free:]
         own = self._random.normal(size=(ROOMS, *size.shape)) * size
@@ -217,12 +222,17 @@ class Estimator:
             left=self.drawn.readings.mean(axis=1) + (parts - solutions) @ self._mean_rows,
             told=self._told_drawn + (parts - solutions) @ self._told_columns,
         )
-        wrong = pair[:, free:] - deviation
-        errors = (
-            np.tensordot(wrong, self.new, axes=1) + self._causes.lacking(self._complex(many.told)) - self.drawn.waves
-        )
-        level = pair[:, :free].real + self.drawn.level
-        return many, CHOSEN * factor[:, None, None] * errors + level[..., None, None] * coefficients
+        wrong = np.tensordot(pair[:, free:] - deviation, self.new, axes=1)
+        wrong = wrong + self._causes.lacking(self._complex(many.told)) - self.drawn.waves
+        return many, wrong, pair[:, :free].real + self.drawn.level
+
+
+def wider(misfit: FloatArray, usual: FloatArray) -> float:
+    """Return how many times as large as drawn errors are to count: readings (kind,) that differ more than usual ones (draw, kind)
+    were made by larger causes than the draws (R. T. Birge, Phys. Rev. 40 (1932) 207, the ratio of external to internal errors;
+    from memory). Never fewer times than once.
+    """
+    return float(np.sqrt(max(1.0, *(misfit / np.median(usual, axis=0)))))
 
 
 def product_of_each(one: tuple[FloatArray, FloatArray]) -> FloatArray:
