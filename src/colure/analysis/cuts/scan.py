@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from colure.analysis.cuts.repeats import CutSlip, RepeatedReadings, slipped
 from colure.analysis.steps.cable import cable_flex, correct_cable, has_turns
 from colure.analysis.steps.drift import correct, declared_drift, track
 from colure.analysis.steps.gain import GainTransfer, ReferenceData, apply_gain, gain_transfer
@@ -85,6 +86,8 @@ class CutScan:
         Whether the probe's impurity was measured with the reference and taken out.
     lag_deg
         On the fly: standard uncertainty of how far the axis ran ahead of its readout.
+    slip
+        When the device slipped, where repeated directions show that it did.
     """
 
     scan: Scan
@@ -96,6 +99,7 @@ class CutScan:
     pure: bool
     missing: int
     lag_deg: float = 0.0
+    slip: CutSlip | None = None
 
     @property
     def vector(self) -> bool:
@@ -147,7 +151,8 @@ def read_cuts(record: xr.Dataset, chamber: Chamber, device: Device, reference: R
         )
     readings = max(1, round(points.sizes["point"] * record.sizes["port"] / sum(len(c.cut.directions) for c in cuts)))
     per_component = np.sqrt(max(1.0, readings / (2.0 if all(c.cross is not None for c in cuts) else 1.0)))
-    noise = transfer.noise.max(axis=1) * np.abs(transfer.factor).max(axis=1) / per_component
+    of_reading = transfer.noise.max(axis=1) * np.abs(transfer.factor).max(axis=1)
+    noise = of_reading / per_component
     pure = bool(transfer.leak.any() or np.any(transfer.response != np.eye(transfer.response.shape[1])))
     return CutScan(
         scan=scan,
@@ -159,7 +164,29 @@ def read_cuts(record: xr.Dataset, chamber: Chamber, device: Device, reference: R
         pure=pure,
         missing=missing,
         lag_deg=lag,
+        slip=_slip(points, rows, of_reading, float(drift.left.level)),
     )
+
+
+def _slip(points: xr.Dataset, rows: _ScanReadings, noise: FloatArray, drift: float) -> CutSlip | None:
+    """Return when the device slipped, where repeated directions show that it did.
+
+    Lines that are flown both ways differ by what the axis runs ahead of its readout: they cannot tell.
+    """
+    if points.attrs.get("style") == "fly":
+        return None
+    order = np.argsort(points["time_s"].values, kind="stable")
+    sorted_rows = rows.at(order)
+    readings = RepeatedReadings(
+        cut=sorted_rows.slice_index,
+        directions=sorted_rows.directions,
+        turn=sorted_rows.turn[:, 0],
+        values=sorted_rows.values,
+        time_s=points["time_s"].values[order],
+        noise=noise,
+        drift=drift,
+    )
+    return slipped(readings)
 
 
 @dataclass(frozen=True)

@@ -13,12 +13,14 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from colure.analysis.findings.finding import Finding
 from colure.analysis.findings.misfit import SEED, ScanMisfit, as_declared, misfit_of
 from colure.analysis.steps.agreement import level_db
 from colure.analysis.steps.assemble import pass_errors
 from colure.analysis.steps.misaligned import ForwardModel
 from colure.geometry.conventions import ComplexArray, FloatArray
 from colure.geometry.kinematics import ALIGNED
+from colure.model.figure import NOT_TO_BE_USED
 from colure.model.plan import Role
 from colure.model.record import of_role
 from colure.values import holds_arrays
@@ -27,6 +29,7 @@ from colure.waves.modes import resized
 if TYPE_CHECKING:
     import xarray as xr
 
+    from colure.analysis.cuts.repeats import CutSlip
     from colure.analysis.pipeline.recipe import Processed
 
 #: A slip is looked for between so many stretches of a scan at most, of whole slices each.
@@ -80,6 +83,11 @@ class Slip:
             f"({self.earliest_s:.0f} to {self.latest_s:.0f} s): sweeps before and after fit the device's waves, both together do not (a part of "
             f"{self.level_db:.1f} dB relative to the peak is left). Look at mount, flange and couplings, and measure again"
         )
+
+
+def cut_slip_findings(slip: CutSlip | None) -> list[Finding]:
+    """Return that the device slipped during a run of cuts, if it did."""
+    return [] if slip is None else [Finding("slip", slip.level_db, slip.text, NOT_TO_BE_USED)]
 
 
 def slip_of(processed: Processed) -> Slip | None:

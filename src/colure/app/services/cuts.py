@@ -128,6 +128,7 @@ def figures_of(campaign: Campaign, record: xr.Dataset) -> ReadCuts:
     from colure.analysis.cuts.mismatch import read_once_figures
     from colure.analysis.cuts.scan import read_cuts
     from colure.analysis.findings.sanity import marked
+    from colure.analysis.findings.slipped import cut_slip_findings
     from colure.analysis.findings.wave_at_peak import pair_findings
     from colure.analysis.pipeline.recipe import mismatch_db
     from colure.analysis.steps.gain import age_days, with_reflection
@@ -156,9 +157,8 @@ def figures_of(campaign: Campaign, record: xr.Dataset) -> ReadCuts:
             scan, campaign.chamber, campaign.device, campaign.evaluation(), reflection=reflection, **context
         )
         figures = read_once_figures(scan.frequency_hz) + figures if once else figures
-        figures = marked(
-            figures, pair_findings(_at_peaks(scan), campaign.device, sorted({one.name for one in figures}))
-        )
+        against = pair_findings(_at_peaks(scan), campaign.device, sorted({one.name for one in figures}))
+        figures = marked(figures, [*cut_slip_findings(scan.slip), *against])
         levels = cut_levels(scan, campaign.chamber, campaign.device, campaign.evaluation(), **context)
     except ValueError as error:
         raise InputError([str(error)]) from None
