@@ -159,7 +159,7 @@ def test_coarse_steps_and_one_offset_are_done_with_a_warning(tmp_path):
     ("geometry", "scan", "words"),
     [
         (ROLL, 'theta_deg = "-90:90:1"\nphi_deg = "0:300:10"\n', "must be from -10 to 190 deg"),
-        (ROLL, 'directions = "nowhere.csv"\n', "nowhere.csv: cannot be read"),
+        (ROLL, 'directions = "nowhere.csv"\n', "nowhere.csv: cannot be read: No such file or directory"),
         (ROLL, "theta_deg = 0\nphi_deg = 0\nprobe = 'fixed'\noffset_deg = 270\n", None),
     ],
 )

@@ -202,7 +202,7 @@ def read_targets(path: Path) -> list[Bearing]:
     try:
         size = path.stat().st_size
     except OSError as error:
-        raise InputError([f"{path.name}: cannot be read: {error}"]) from None
+        raise InputError([f"{path.name}: cannot be read: {error.strerror or error}"]) from None
     if size > LARGEST_TARGETS_BYTES:
         raise InputError([f"{path.name}: size = {size}: must be at most {LARGEST_TARGETS_BYTES} bytes"])
     header, rows = read_rows(path, names=True)
