@@ -123,6 +123,7 @@ def test_a_wall_that_nobody_declared_is_doubted(asked):
     assert not verifying.enough(told)
 
 
+@pytest.mark.nightly
 def test_half_a_face_that_stands_off_is_doubted_by_its_elements_and_by_the_slice_that_was_left_out(asked):
     """Many small deviations at once are no unit with few faults. Misfits of all readings and of their mean did not notice."""
     half = [[row, column] for row in range(4) for column in (2, 3)]
