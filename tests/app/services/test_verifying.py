@@ -90,6 +90,16 @@ def test_the_first_three_slices_stand_60_deg_apart_and_sets_grow(asked):
     assert "3 slices" in verifying.plan_words(asked)
 
 
+def test_the_whole_plan_is_no_finer_than_the_device_asks_for(tmp_path):
+    """27 slices are enough for a centred 5 cm panel at 24 GHz; a progressive plan's 30 readable ones made 81 of them."""
+    services.new_campaign(tmp_path / "c")
+    edited(tmp_path / "c" / "device.toml", r"offset_mm = \[[^\]]*\]", "offset_mm = [0.0, 0.0, 0.0]")
+    edited(tmp_path / "c" / "goal.toml", r"wanted_level_db = [-0-9.]+", "wanted_level_db = -40\nregion_deg = 75")
+    few = verifying._in_few_slices(Campaign.load(tmp_path / "c"))
+    assert few.goal.progressive
+    assert 180.0 / few.goal.step_deg == pytest.approx(27)
+
+
 def test_a_dead_and_a_misfed_element_are_named_and_intervals_hold(asked):
     from colure.twin.devices import device_maker
     from colure.twin.truth import TruthSettings, truth_of

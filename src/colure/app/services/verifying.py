@@ -242,7 +242,8 @@ def _in_few_slices(campaign: Campaign) -> Campaign:
                "step_deg": None,
                "region_deg": min(campaign.goal.region_deg, FRONT_DEG)}  # fmt: skip
     goal = campaign.goal.model_copy(update=changes)
-    _, first = plan_of(replace(campaign, goal=goal), None)
+    # Laid out plainly: a progressive plan rounds up to steps that read well, which the number below does anew.
+    _, first = plan_of(replace(campaign, goal=goal.model_copy(update={"order": "plain"})), None)
     threes = LOOKS[-1]
     # Nine times a power of three: slices then come in threes, each 60 deg apart, and the next ones between them.
     while threes < first.grid.slices_planned:
