@@ -72,6 +72,7 @@ def test_a_person_exchanges_horn_and_device(tmp_path):
     assert expanded > reconnection
 
 
+@pytest.mark.nightly
 def test_a_run_that_was_left_at_the_exchange_asks_again(tmp_path):
     campaign = campaign_of(tmp_path, method="swap")
     outcome, asked = measured(campaign, refuse=1)

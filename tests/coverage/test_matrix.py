@@ -30,6 +30,7 @@ def test_few_campaigns_hold(name):
     assert found.share >= 0.85, table(found, every=True)
 
 
+@pytest.mark.nightly
 def test_a_gated_campaign_holds():
     """Five walls at the declared extra paths, -35 dB together: a gate over 0.7 GHz takes them out, and the intervals say how well."""
     scenario = SCENARIOS["gated, dipole along x"]

@@ -103,7 +103,7 @@ acceleration_deg_s2 = 40
 @pytest.mark.parametrize(
     ("geometry", "ports"),
     [
-        ("azimuth-over-elevation", 1),
+        pytest.param("azimuth-over-elevation", 1, marks=pytest.mark.nightly),
         ("elevation-over-azimuth", 2),
         pytest.param("azimuth-over-elevation", 2, marks=pytest.mark.nightly),
         pytest.param("elevation-over-azimuth", 1, marks=pytest.mark.nightly),

@@ -160,8 +160,8 @@ def rms_db(error: np.ndarray, own: np.ndarray) -> float:
     return float(20.0 * np.log10(np.linalg.norm(error) / np.linalg.norm(own)))
 
 
-def test_two_and_three_rays_apart_by_more_than_the_resolution():
-    """200 random cases over the whole band: median error at most -45 dB, and what the budget takes for it holds 95 %.
+def test_two_and_three_rays_apart_by_more_than_the_resolution(request):
+    """200 random cases (80 by default) over the whole band: median error at most -45 dB, and what the budget takes for it holds 95 %.
 
     At most a fifth of them is warned of although nothing overlaps, from the data alone.
 
@@ -170,7 +170,7 @@ def test_two_and_three_rays_apart_by_more_than_the_resolution():
     """
     random = np.random.default_rng(31)
     errors, held, others, ungated, warned = [], [], [], [], []
-    for _ in range(200):
+    for _ in range(200 if request.config.getoption("--nightly") else 80):
         band, own, sweep, lates, length, _ = random_case(random, apart=True)
         late = lates[0]
         gate = propose(sweep, band, tuple(lates * LIGHT), response_s=length)
@@ -194,15 +194,15 @@ def test_two_and_three_rays_apart_by_more_than_the_resolution():
     assert np.mean(held) >= 0.95 and np.mean(warned) <= 0.2
 
 
-def test_rays_that_the_band_cannot_part_are_refused_or_warned_of():
-    """200 random cases whose echo comes into the response or less than 1/B after it: refused or a caution in 95 %.
+def test_rays_that_the_band_cannot_part_are_refused_or_warned_of(request):
+    """200 random cases (80 by default) whose echo comes into the response or less than 1/B after it: refused or a caution in 95 %.
 
     With the length declared, and from the data alone; for each kind of response by itself.
     """
     random = np.random.default_rng(32)
     declared: list[bool] = []
     judged: dict[bool, list[bool]] = {True: [], False: []}
-    for _ in range(200):
+    for _ in range(200 if request.config.getoption("--nightly") else 80):
         band, _, sweep, lates, length, resonance = random_case(random, apart=False)
         for known, out in ((length, declared), (None, judged[resonance])):
             try:

@@ -130,6 +130,7 @@ assert process_large(Path(sys.argv[1]), "again", record=sys.argv[2]).faults == (
 """
 
 
+@pytest.mark.nightly
 def test_the_record_is_closed_before_the_interpreter_takes_its_libraries_apart(made):
     """What is registered first is called last: by then no file may be open, and nothing is said on the error stream."""
     folder, _ = made

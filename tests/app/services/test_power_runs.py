@@ -105,6 +105,7 @@ def test_each_beam_without_phase_is_drawn_exported_judged_and_reported(beams):
     assert rows["coverage_15_dbi"]["value"] is None and "smaller step" in rows["coverage_15_dbi"]["reason"]
 
 
+@pytest.mark.nightly
 def test_coverage_works_out_the_one_frequency_that_it_tells(broader_campaign, monkeypatch):
     """Two frequencies were measured; what the middle one says alone is what it says among all."""
     edited(broader_campaign, "chamber.toml", ("range_length_m = 1.2 ", "range_length_m = 3.0 "))
