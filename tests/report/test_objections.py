@@ -23,6 +23,12 @@ def test_page_one_names_the_figures_that_are_not_to_be_used():
     assert german(against(figures)[1]) == "Das betrifft: Azimut der Hauptkeule." and not german.left
 
 
+def test_a_lopsided_interval_has_minus_signs_in_a_sentence_too():
+    assert Translation("de")("At 24.000 GHz: first side lobe, E plane -22.8 +2.4/-3.8 dB.").endswith(
+        "\u221222,8 +2,4/\u22123,8 dB."
+    )
+
+
 def test_a_figure_without_a_value_is_not_counted_as_usable():
     figures = [_figure("Beam azimuth", BAD), _figure("Null", reason="there is none")]
     assert objections(figures)[0].all_figures
