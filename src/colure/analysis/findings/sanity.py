@@ -16,6 +16,7 @@ import numpy as np
 from colure.analysis.findings.finding import Finding
 from colure.analysis.findings.fit import fit_findings
 from colure.analysis.findings.slices import slice_findings
+from colure.analysis.findings.stuck_switch import switch_findings
 from colure.analysis.findings.wave_at_peak import NEEDED, StatedValue, readings, wave_findings
 from colure.analysis.steps.agreement import NOTHING_DB, level_db
 from colure.geometry.conventions import SPEED_OF_LIGHT, FloatArray, amplitude_db, power_db, wavenumber
@@ -50,6 +51,7 @@ def sanity(processed: Processed, figures: Sequence[Figure] = ()) -> list[Finding
         return []
     read = _StatedFigures(figures, processed)
     findings = [
+        *switch_findings(processed.budget.sweeps.record),
         *_level(processed, chamber, device),
         *_noise(processed),
         *_sphere(device, read),

@@ -129,6 +129,7 @@ def figures_of(campaign: Campaign, record: xr.Dataset) -> ReadCuts:
     from colure.analysis.cuts.scan import read_cuts
     from colure.analysis.findings.sanity import marked
     from colure.analysis.findings.slipped import cut_slip_findings
+    from colure.analysis.findings.stuck_switch import switch_findings
     from colure.analysis.findings.wave_at_peak import pair_findings
     from colure.analysis.pipeline.recipe import mismatch_db
     from colure.analysis.steps.gain import age_days, with_reflection
@@ -158,7 +159,7 @@ def figures_of(campaign: Campaign, record: xr.Dataset) -> ReadCuts:
         )
         figures = read_once_figures(scan.frequency_hz) + figures if once else figures
         against = pair_findings(_at_peaks(scan), campaign.device, sorted({one.name for one in figures}))
-        figures = marked(figures, [*cut_slip_findings(scan.slip), *against])
+        figures = marked(figures, [*switch_findings(record), *cut_slip_findings(scan.slip), *against])
         levels = cut_levels(scan, campaign.chamber, campaign.device, campaign.evaluation(), **context)
     except ValueError as error:
         raise InputError([str(error)]) from None
