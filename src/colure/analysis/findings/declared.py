@@ -6,7 +6,7 @@ them together. A record that cannot tell says so, and what could tell; a declara
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
@@ -19,7 +19,8 @@ from colure.analysis.findings.finding import Finding
 from colure.analysis.findings.misfit import Shares, chance_of_adjustments, freedom_of, misfit_of, shares_of
 from colure.analysis.steps.agreement import NOTHING_DB, level_db
 from colure.analysis.steps.drift import DB
-from colure.geometry.conventions import power_db
+from colure.geometry.conventions import ComplexArray, power_db
+from colure.model.figure import NOT_TO_BE_USED
 from colure.waves.expansion import Expansion
 
 if TYPE_CHECKING:
@@ -38,6 +39,10 @@ UNDERSTATED_DB = 6.0
 LEAST_LEVEL_DB = 0.1
 #: A comparison that would be no rarer than this with echoes so much stronger says nothing.
 HINT = 0.25
+#: A cross-polarization that scatters less than this about its real part, at so many frequencies, is a turn's: an impurity has a phase.
+FLAT, LEAST_FLAT = 0.25, 3
+#: Figures that a turned horn turns.
+TURNED_BY_HORN = ("xpd_db", "xpd_worst_db", "tilt_deg")
 #: What noise is lowered by to see whether a quieter run could tell, dB.
 QUIETER_DB = (5.0, 10.0, 15.0, 20.0, 30.0)
 
@@ -279,11 +284,28 @@ def _probe(processed: Processed, chamber: Chamber) -> Iterator[ComparedPair]:
         return
     leak = max(float(np.sqrt(np.mean(np.abs(one) ** 2))) for one in seen)
     chance = _chance_of_leak(processed, chamber, leak, len(seen))
+    yield (_impure(seen, leak, chamber.probe.cross_polar_db) if chance < RARE else None), Evidence("probe", chance)
+
+
+def _impure(seen: Sequence[ComplexArray], leak: float, declared_db: float) -> Finding:
+    """Say how impure the probe is, or that the horn may stand turned: the same real part at every frequency.
+
+    A turned horn is taken for an impure probe, and turns the device's co- and cross-polar by as much. A turned probe is taken out rightly.
+    """
+    deg, level = float(np.rad2deg(np.arctan(leak))), level_db(leak)
+    flat = [float(np.std(one - one.mean().real) + abs(one.mean().imag)) <= FLAT * abs(one.mean().real) for one in seen]
+    if all(flat) and seen[0].size >= LEAST_FLAT:
+        text = (
+            f"the horn shows a cross-polarization of {level:.1f} dB that is the same at every frequency, MORE than the {declared_db:g} dB of chamber.toml. "
+            f"Nobody can tell whether the probe or the horn stands turned, by {deg:.1f} deg; if it is the horn, what was taken out turned the "
+            "device's co- and cross-polar. Level both and measure again"
+        )
+        return Finding("probe", level, text, NOT_TO_BE_USED, TURNED_BY_HORN)
     text = (
-        f"the probe's cross-polarization is {level_db(leak):.1f} dB, MORE than the {chamber.probe.cross_polar_db:g} dB of chamber.toml; "
-        "it was taken out, but probe.cross_polar_db should say so"
+        f"the probe's cross-polarization is {level:.1f} dB, MORE than the {declared_db:g} dB of chamber.toml; "
+        f"it was taken out, but probe.cross_polar_db should say so. A horn that stands turned by {deg:.1f} deg would show as much"
     )
-    yield (Finding("probe", level_db(leak), text, "look") if chance < RARE else None), Evidence("probe", chance)
+    return Finding("probe", level, text, "look", TURNED_BY_HORN)
 
 
 def _chance_of_leak(processed: Processed, chamber: Chamber, leak: float, ports: int) -> float:
