@@ -17,6 +17,7 @@ from colure.analysis.findings.drift_chance import chance_of_drift
 from colure.analysis.findings.evidence import RARE, RARE_TOGETHER, Evidence, chance_together
 from colure.analysis.findings.finding import Finding
 from colure.analysis.findings.misfit import Shares, chance_of_adjustments, freedom_of, misfit_of, shares_of
+from colure.analysis.findings.once import once_per_result
 from colure.analysis.steps.agreement import NOTHING_DB, level_db
 from colure.analysis.steps.drift import DB
 from colure.geometry.conventions import ComplexArray, power_db
@@ -81,6 +82,7 @@ class DeclaredComparisons:
     evidence: tuple[Evidence, ...]
 
 
+@once_per_result
 def against_declaration(processed: Processed) -> list[Finding]:
     """Return what the record says of each declaration, of all together, and of which it can tell nothing."""
     chamber = processed.chamber

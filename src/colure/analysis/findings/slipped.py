@@ -15,6 +15,7 @@ import numpy as np
 
 from colure.analysis.findings.finding import Finding
 from colure.analysis.findings.misfit import SEED, ScanMisfit, as_declared, misfit_of
+from colure.analysis.findings.once import once_per_result
 from colure.analysis.steps.agreement import level_db
 from colure.analysis.steps.assemble import pass_errors
 from colure.analysis.steps.misaligned import ForwardModel
@@ -90,6 +91,7 @@ def cut_slip_findings(slip: CutSlip | None) -> list[Finding]:
     return [] if slip is None else [Finding("slip", slip.level_db, slip.text, NOT_TO_BE_USED)]
 
 
+@once_per_result
 def slip_of(processed: Processed) -> Slip | None:
     """Return when the device slipped; None where it did not, or where nobody can tell."""
     misfit = misfit_of(processed)
