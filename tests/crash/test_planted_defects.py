@@ -29,7 +29,7 @@ DEFECTS = [
     ("hash chain ignored", "acquire/chain.py", "if hashlib.sha256(self.previous + body).digest() != chain:", "if False:",
      JOURNAL + "test_a_row_replaced_with_a_matching_checksum_breaks_the_chain"),
     ("writing goes on after a failed sync", "acquire/journal.py",
-     'self._failed = f"{type(error).__name__.removesuffix(\'Error\')}: {error}"', "failed = error",
+     'self._failed = f"{type(error).__name__.removesuffix(\'Error\')}: {out_of_files() or error}"', "failed = error",
      "tests/crash/test_io_faults.py::test_every_call_fails[True]"),
     ("two writers on one journal", "acquire/locks.py", "fcntl.flock(handle.fileno(), fcntl.LOCK_EX | fcntl.LOCK_NB)", "pass",
      JOURNAL + "test_a_second_process_is_refused_and_told_the_owner"),

@@ -38,7 +38,7 @@ NOT_RUN = {
         "asks a person; tests/app/services/test_verifying.py"
     ),
     "colure geometry my-range --run first --apply": (
-        "needs a finished whole sphere; tests/app/services/test_applied_geometry.py, benchmarks/geometry.py"
+        "needs a finished whole sphere; tests/app/services/test_applied_geometry.py and benchmarks/geometry.py"
     ),
     "colure geometry my-arm --run first --to geometry.toml": (
         "needs a finished run on a mount with joints; tests/app/test_joint_geometry.py"
