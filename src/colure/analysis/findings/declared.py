@@ -203,7 +203,7 @@ def _echoes(stray: Stray, declared: float) -> Finding:
         return Finding(
             "echoes",
             stray.level_db,
-            f"{seen}: stray signals are {measured}; that is not more than the {declared:g} dB of chamber.toml",
+            f"{seen}. Stray signals are {measured}; that is not more than the {declared:g} dB of chamber.toml",
         )
     hides = (
         "chambers with equal echoes differ too much here; a second run with the device a quarter of a wavelength nearer would tell"
