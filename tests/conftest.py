@@ -65,11 +65,35 @@ def pytest_xdist_auto_num_workers(config: pytest.Config) -> int:
 
 
 def pytest_collection_modifyitems(config: pytest.Config, items: list[pytest.Item]) -> None:
-    """Skip what is marked `nightly`, unless `--nightly` is given."""
+    """Skip what is marked `nightly`, unless `--nightly` is given; of several processes let each begin with its share of what is long."""
     if not config.getoption("--nightly"):
         for item in items:
             if item.get_closest_marker("nightly"):
                 item.add_marker(pytest.mark.skip(reason="for the nightly run"))
+    items[:] = long_ones_first(items, count=getattr(config, "workerinput", {}).get("workercount", 1))
+
+
+#: Files whose tests take longest, by the test process that begins with them. At the end of a run one process would finish them alone.
+LONG = (("endtoend/test_demo.py", "crash/test_kill.py"), ("docs/test_pages.py",), ("browser/test_server.py", "report/"))
+
+
+def long_ones_first(items: Sequence[pytest.Item], *, count: int) -> list[pytest.Item]:
+    """Return tests in an order whose even parts, one for each of `count` processes, begin with long ones."""
+    if count < len(LONG):
+        return list(items)
+
+    def begins(item: pytest.Item) -> int | None:
+        name = item.nodeid.removeprefix("tests/")
+        return next((n for n, files in enumerate(LONG) if name.startswith(files)), None)
+
+    long = [[one for one in items if begins(one) == n] for n in range(count)]
+    rest = [one for one in items if begins(one) is None]
+    ordered, left = [], len(items)
+    for n, own in enumerate(long):
+        share = max(left // (count - n) - len(own), 0)
+        ordered += own + rest[:share]
+        rest, left = rest[share:], left - share - len(own)
+    return ordered + rest
 
 
 @pytest.fixture(scope="session", autouse=True)

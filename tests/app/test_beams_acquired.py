@@ -89,6 +89,7 @@ def test_a_part_of_a_sphere_that_was_acquired_is_exported_as_far_as_it_was_measu
     assert np.array_equal(known, theta <= theta[known].max()) and REGION_DEG <= theta[known].max() < REGION_DEG + 20.0
 
 
+@pytest.mark.nightly
 def test_two_runs_are_compared_state_by_state(beams):
     same = json.loads(command("compare", beams, "second", "--state", "right", "--json"))
     assert same["agrees"] and azimuth(same["figures"]) == pytest.approx(true_azimuth(beams, "right"), abs=1.0)

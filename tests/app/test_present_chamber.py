@@ -73,6 +73,7 @@ def test_the_chamber_that_a_run_began_with_is_used_and_every_edit_is_told(measur
     assert figures(folder)[0] == before
 
 
+@pytest.mark.nightly
 def test_verdict_report_batch_python_and_page_use_the_same_values(measured):
     folder, (before, _) = measured
     limits = folder / "limits.toml"

@@ -95,6 +95,7 @@ def test_a_huygens_source_sends_seven_eighths_upwards(broader_campaign):
         assert found["upper_share_db"].value == pytest.approx(10.0 * np.log10(7.0 / 8.0), abs=5e-4)
 
 
+@pytest.mark.nightly
 def test_what_the_sampling_leaves_open_holds_the_error(broader_campaign):
     """Beams cos^n about random axes on coarse grids: shares, efficiency and peak by closed form lie inside the sampling's row."""
     campaign, _ = services.make_plan(broader_campaign)

@@ -52,6 +52,7 @@ def test_figures_of_a_file_are_those_of_the_handbook(tmp_path, ending):
     assert figures(tmp_path / f"dipole.{ending}")["directivity_dbi"]["value"] == pytest.approx(1.7609, abs=1e-3)
 
 
+@pytest.mark.nightly
 def test_errors_that_the_file_states_become_intervals(tmp_path):
     """Near field of a short array with -50 dB noise: the far field's figures hold the noiseless truth in 95 % of cases or more."""
     from colure.analysis.fields.near_to_far import far_field
