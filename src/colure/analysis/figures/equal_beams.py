@@ -60,6 +60,8 @@ def _equal_tops(one: OnePattern) -> FloatArray:
     power = np.where((sky.theta <= region + 1e-9)[:, None], sky.power, 0.0)
     i, j = np.nonzero(power >= (OMNIDIRECTIONAL if ring else 0.9) * intensity)
     places = np.asarray(unit_vector(theta=sky.theta[i], phi=sky.phi[j]))
+    if not len(places):  # a top that falls between the directions of the sky is alone
+        return np.zeros((0, 3))
     starts = [peak]
     for _ in range(ON_A_RING):
         # The place farthest from all that were chosen; none of them lies on the peak's own top.
