@@ -17,6 +17,8 @@ GRID, SCATTERED = ("frequency", "theta", "phi"), ("frequency", "direction")
 ERRORS = ("frequency", "draw", "kind", "mode")
 #: Possible errors of a field as waves, and the part of them by places.
 ERROR_WAVES = ("error_waves", "position_waves")
+#: No antenna has a higher frequency, Hz; beyond it squares overflow in the end.
+MOST_HZ = 1e15
 #: Fields beyond these sizes cannot be squared in double precision.
 LARGEST_FIELD, SMALLEST_FIELD = 1e100, 1e-100
 LEAST_DRAWS = 2
@@ -81,6 +83,8 @@ def _values(dataset: xr.Dataset) -> list[str]:
     frequency = np.sort(np.asarray(dataset["frequency"].values, float))
     if frequency[0] <= 0.0:
         faults.append(f"frequency: {frequency[0]:g}: must be above 0 Hz")
+    if frequency[-1] > MOST_HZ:
+        faults.append(f"frequency: {frequency[-1]:g}: must be at most {MOST_HZ:g} Hz, which is light already")
     twice = np.flatnonzero(np.diff(frequency) == 0.0)
     if twice.size:
         faults.append(f"frequency: {frequency[twice[0]]:g} Hz is given twice; must be distinct (Hz)")
