@@ -19,11 +19,17 @@ SAME = 1e-4
 
 
 @dataclass(frozen=True, kw_only=True)
-class CutSlip:
-    """Between which sweeps (counted from 1, in the order of time) and moments a device slipped, and by how much readings differ then.
+class SlipMoment:
+    """When a device slipped, and how much tells so.
 
+    earliest, latest
+        Between these sweeps of the scan it happened, counted from 1 in the order of time.
+    sweeps
+        How many sweeps the scan has.
+    earliest_s, latest_s
+        Moments of those two sweeps since the run began.
     level_db
-        Rms of the differences, relative to the peak.
+        What does not fit because of it, rms, relative to the peak.
     """
 
     earliest: int
@@ -32,6 +38,10 @@ class CutSlip:
     earliest_s: float
     latest_s: float
     level_db: float
+
+
+class CutSlip(SlipMoment):
+    """A slip that repeated readings tell: their differences are what does not fit."""
 
     @property
     def text(self) -> str:

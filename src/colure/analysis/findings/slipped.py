@@ -13,6 +13,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from colure.analysis.cuts.repeats import SlipMoment
 from colure.analysis.findings.finding import Finding
 from colure.analysis.findings.misfit import SEED, ScanMisfit, as_declared, misfit_of
 from colure.analysis.findings.once import once_per_result
@@ -49,25 +50,13 @@ SMALL_TURN, SMALL_SHIFT_M = float(np.deg2rad(0.5)), 1e-4
 
 
 @dataclass(frozen=True, kw_only=True)
-class Slip:
-    """When a device slipped, and what that left.
+class Slip(SlipMoment):
+    """A slip that does not fit the device's waves.
 
-    earliest, latest
-        Between these sweeps of the scan it happened, counted from 1 in the order of time.
-    sweeps
-        How many sweeps the scan has.
-    earliest_s, latest_s
-        Moments of those two sweeps since the run began.
-    level_db, explained
-        What does not fit the device's waves, relative to the peak, and the share of its power that a slip at the best moment explains.
+    explained
+        Share of the power of what does not fit that a slip at the best moment explains.
     """
 
-    earliest: int
-    latest: int
-    sweeps: int
-    earliest_s: float
-    latest_s: float
-    level_db: float
     explained: float
 
     @property
