@@ -24,7 +24,8 @@ from tests.world import world_of
 
 #: The dialect of the axes and how often they are looked at, and what goal.toml says more.
 KINDS = {"line": ("line", ""), "gcode": ("gcode", ""), "fly": ("unlatched", 'style = "fly"\n'),
-         "latched": ("gcode", 'style = "fly"\n'), "kept": ("gcode", 'style = "fly"\nbuffered = true\n')}  # fmt: skip
+         "latched": ("gcode", 'style = "fly"\n'), "kept": ("gcode", 'style = "fly"\nbuffered = true\n'),
+         "each": ("gcode", 'style = "fly"\nbuffered = true\npulse_each = "frequency"\n')}  # fmt: skip
 #: A run's own seed is this one's times 100,000 and the number of the run; twin.toml takes 31 bits.
 MOST_SEEDS = 21_474
 #: How many operations of 1000 fail; every fourth run of a dialect fails in none.
@@ -113,8 +114,20 @@ class Operator:
             assert self.world.stage.held.is_set(), "I4: not held after a stop"
 
 
+#: A pulse for every frequency needs more than one of them, and room for a step more beyond the last sweep.
+FREQUENCIES, ROOM = (
+    (("points = 1", "points = 3\nswept_step_deg = 30"), ("stop_ghz = 24.0", "stop_ghz = 24.1")),
+    ("min_deg = -185\nmax_deg = 185", "min_deg = -230\nmax_deg = 230"),
+)
+
+
 def with_goal(folder: Path, goal: str, more: str) -> None:
+    each = "pulse_each" in more
+    for old, new in FREQUENCIES if each else ():
+        goal = goal.replace(old, new)
     (folder / "goal.toml").write_text(goal + more, encoding="utf-8")
+    chamber = (folder / "chamber.toml").read_text(encoding="utf-8")
+    (folder / "chamber.toml").write_text(chamber.replace(*(ROOM if each else ROOM[::-1])), encoding="utf-8")
 
 
 def reference_of(folder: Path, fast: Path, kind: str) -> dict[int, np.ndarray]:

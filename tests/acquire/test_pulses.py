@@ -9,8 +9,11 @@ import numpy as np
 import pytest
 
 from colure.acquire.journal import Journal
+from colure.acquire.seal import record_of_rows
 from colure.acquire.states import State
+from colure.analysis.steps.places import to_planned_places
 from colure.model.faults import PULSE_FAULTS, FaultKind
+from colure.model.plan import ROLES, Role
 from colure.model.record import Flag
 from tests.acquire.test_faults import with_faults
 from tests.world import planned_rows, world_of
@@ -73,6 +76,75 @@ def test_sweeps_kept_by_the_analyzer_are_those_read_one_by_one_and_no_fault_of_p
     assert len(warned) == 4
     # Four flights more make no later run the same moment; what is measured is.
     require_equal(kept, one_by_one, time_s=np.inf)
+
+
+def with_room(folder) -> None:
+    """Let the axis run a step further: after the last pulse's place come those of the other frequencies."""
+    chamber = (folder / "chamber.toml").read_text(encoding="utf-8")
+    wider = chamber.replace("min_deg = -185\nmax_deg = 185", "min_deg = -230\nmax_deg = 230")
+    assert wider != chamber
+    (folder / "chamber.toml").write_text(wider, encoding="utf-8")
+
+
+def to_every_frequency(folder) -> None:
+    """Let a campaign sweep three frequencies."""
+    with_room(folder)
+    goal = (folder / "goal.toml").read_text(encoding="utf-8").replace("points = 1", "points = 3\nswept_step_deg = 30")
+    (folder / "goal.toml").write_text(goal.replace("stop_ghz = 24.0", "stop_ghz = 24.1"), encoding="utf-8")
+
+
+def test_every_frequency_is_read_at_its_own_pulse_and_no_fault_of_a_pulse_gets_in(tiny_campaign, tmp_path):
+    """A line has 12 sweeps of 3 frequencies. What each must read is asked of the simulated range, axes standing at the pulse's place."""
+    to_every_frequency(tiny_campaign)
+    worlds = []
+    faults = (
+        (FaultKind.PULSE_LOST, 20),
+        (FaultKind.PULSE_DOUBLED, 80),
+        (FaultKind.LATCH_OFF, 4),
+        (FaultKind.NEVER_READY, 9),
+    )
+    more = 'buffered = true\npulse_each = "frequency"\n'
+    done, warned, (_, rows) = flown(
+        tiny_campaign, tmp_path / "each.sqlite", more=more, changed=worlds.append, faults=faults
+    )
+    assert done.state is State.DONE and done.flagged == 0 and done.measured == len(rows)
+    told = ("kept 11 sweeps of 36 pulses", "heard 37 of 36 pulses, one for every frequency: a pulse was heard twice",
+            "pulse 19 of 36 was latched at", TOLD[FaultKind.NEVER_READY])  # fmt: skip
+    assert [sum(one in text for text in warned) for one in told] == [1, 1, 1, 1] and len(warned) == 4, warned
+    simulated, names = worlds[0].scpi._range, tuple(worlds[0].campaign.chamber.axis_table)
+    lines = [row for row in rows.values() if np.any(row.rate_deg_s)]
+    assert len(lines) == 156
+    for row in lines[::17]:
+        speed = row.rate_deg_s
+        for number in range(3):
+            # Pulses every 10 deg; a frequency takes a millisecond.
+            at = dict(
+                zip(names, (row.readback_deg + np.sign(speed) * 10.0 * number + 0.5e-3 * speed).tolist(), strict=True)
+            )
+            reads = simulated.sweep(at, port=1, channel=1, time_s=row.time_s, power_dbm=0.0, if_bandwidth_hz=1000.0)[
+                number
+            ]
+            assert abs(row.trace[number, 0] - reads) < 1e-6 * np.abs(row.trace).max() + 1e-9, (number, row.readback_deg)
+
+
+@pytest.mark.nightly
+def test_a_pulse_for_every_frequency_gives_the_pattern_that_sweeps_give(small_campaign, tmp_path):
+    """The same places to -60 dB of the strongest reading (the step resolves twenty orders more than the device has)."""
+    with_room(small_campaign)
+    goal = small_campaign / "goal.toml"
+    text = goal.read_text(encoding="utf-8").replace("points = 2", "points = 7") + "swept_step_deg = 6\n"
+    goal.write_text(text, encoding="utf-8")
+    fields = []
+    for more in ("", 'pulse_each = "frequency"\n'):
+        goal.write_text('style = "fly"\nbuffered = true\n' + more + text, encoding="utf-8")
+        world, plan = world_of(small_campaign, kind="gcode")
+        journal = Journal.create(tmp_path / f"{len(fields)}.sqlite", plan, {})
+        assert world.engine(plan, journal).run().state is State.DONE
+        record = to_planned_places(record_of_rows(plan, list(journal.rows())))
+        journal.close()
+        scan = record["role"].values == ROLES.index(Role.SCAN)
+        fields.append(record["trace"].values[scan])
+    assert np.abs(fields[1] - fields[0]).max() < 1e-3 * np.abs(fields[0]).max()
 
 
 class Late:

@@ -11,7 +11,7 @@ import pytest
 from colure.acquire.clocks import SystemClock
 from colure.acquire.journal import Journal
 from colure.app.storage.folders import run_folder
-from colure.errors import InputError
+from colure.errors import InputError, InstrumentError
 from colure.instruments.line_axes import LineAxes
 from colure.instruments.line_profile import LineProfile
 from colure.instruments.protocols import latch_of, unwatched
@@ -41,6 +41,11 @@ def test_pulses_are_set_in_counts_and_read_back_in_the_encoders_unit():
             assert latch is not None
             axes.pulses("roll", start_deg=40.0, step_deg=-20.0, count=5)
             assert motors.heard[-2:] == ["MARK Y FROM -4000 EVERY 2000", "MARK TIMES 5"]
+            with pytest.raises(
+                InstrumentError, match="set as 1: the last of 400 would come 1.2000 deg off, limit 0.0032 deg"
+            ):
+                axes.pulses("roll", start_deg=2.6, step_deg=-0.013, count=400)
+            assert motors.heard[-1] == "MARK TIMES 5", "nothing was set"
             axes.begin({"azimuth": 0.0, "roll": 50.0, "probe": 0.0})
             axes.finish(0.0, unwatched, limit_s=5.0)
             assert latch.latched("roll", 5) == pytest.approx([40.0, 20.0, 0.0], abs=1e-3), "pulses of the way there"

@@ -7,7 +7,7 @@ import pytest
 
 from colure.app import services
 from colure.instruments.links import VisaLink as Transport
-from colure.twin.scpi_server import header_pattern
+from colure.twin.scpi_headers import header_pattern
 from colure.twin.servers import start_twin
 
 

@@ -116,7 +116,7 @@ def fly(station: Station, flight: Flight) -> Iterator[Row]:
     if triggered:
         with blame("axes"):
             station.axes.pulses(
-                train.name, start_deg=float(flight.places_deg[0]), step_deg=flight.step_deg, count=train.count
+                train.name, start_deg=float(flight.places_deg[0]), step_deg=train.pulse_step_deg, count=train.pulses
             )
     station.look_back(plan.targets_deg[flight.indices[0]])
     counted: list[Row] = []
@@ -148,6 +148,7 @@ def train_of(station: Station, flight: Flight) -> PulseTrain:
         step_deg=flight.step_deg,
         speed_deg_s=flight.speed_deg_s,
         modulo_deg=station.guard.axes[name].modulo_deg,
+        each=int(station.plan.settings["points"]) if station.plan.settings.get("point_step_deg") else 1,
     )
 
 

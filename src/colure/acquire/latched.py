@@ -13,7 +13,7 @@ from colure.acquire.station import Station, blame
 from colure.errors import InstrumentError
 from colure.geometry.conventions import FloatArray
 from colure.geometry.move_times import move_time
-from colure.instruments.protocols import AxesStatus, PositionLatch, Sweep, Watch, sweep_keeper_of
+from colure.instruments.protocols import AxesStatus, PositionLatch, Sweep, Watch, point_taker_of, sweep_keeper_of
 from colure.values import holds_arrays
 
 #: A pulse belongs to the place that it was planned for if it was given within this share of a step of it.
@@ -26,10 +26,12 @@ SPEED_SHARE, OLD_S = 0.05, 0.1
 @dataclass(frozen=True, kw_only=True)
 @holds_arrays
 class PulseTrain:
-    """The pulses of one flight: the swept axis, its name, and the readouts at which they are to come, evenly spaced.
+    """The pulses of one flight: the swept axis, its name, and the readouts at which its sweeps are to begin, evenly spaced.
 
     modulo_deg
         Turn after which the axis' readout begins anew; None if it does not.
+    each
+        How many pulses a sweep takes: 1, or one for every frequency, evenly spread over the way to the next sweep.
     """
 
     axis: int
@@ -38,18 +40,31 @@ class PulseTrain:
     step_deg: float
     speed_deg_s: float
     modulo_deg: float | None
+    each: int = 1
 
     @property
     def count(self) -> int:
-        """How many pulses there must be."""
+        """How many sweeps there must be."""
         return int(self.places_deg.size)
+
+    @property
+    def pulses(self) -> int:
+        """How many pulses there must be."""
+        return self.count * self.each
+
+    @property
+    def pulse_step_deg(self) -> float:
+        """Signed way from one pulse to the next."""
+        return self.step_deg / self.each
 
     def number_at(self, place_deg: float) -> int:
         """Return which pulse comes at a place of the line."""
         return round((place_deg - float(self.places_deg[0])) / self.step_deg)
 
     def require(self, latched_deg: Sequence[float]) -> FloatArray:
-        """Return the latched readouts, whole turns counted.
+        """Return the readout of every sweep's place, whole turns counted.
+
+        Where every frequency has a pulse it is the mean of what all pulses of the sweep say of it.
 
         Raises
         ------
@@ -57,22 +72,24 @@ class PulseTrain:
             If they are not as many as the pulses, or one of them is another pulse's.
         """
         latched = np.asarray(latched_deg, float)
-        if latched.size != self.count:
+        beyond = self.pulse_step_deg * np.arange(self.each)
+        planned = (self.places_deg[:, None] + beyond).ravel()
+        if latched.size != self.pulses:
             raise InstrumentError(
-                f"line: the controller latched {latched.size} positions of {self.name}, must be {self.count}, one for every pulse from "
-                f"{self.places_deg[0]:.3f} to {self.places_deg[-1]:.3f} deg"
+                f"line: the controller latched {latched.size} positions of {self.name}, must be {self.pulses}, one for every pulse from "
+                f"{planned[0]:.3f} to {planned[-1]:.3f} deg"
             )
         if self.modulo_deg is not None:
-            latched = latched + self.modulo_deg * np.round((self.places_deg - latched) / self.modulo_deg)
-        off, limit = np.abs(latched - self.places_deg), OFF_SHARE * abs(self.step_deg)
+            latched = latched + self.modulo_deg * np.round((planned - latched) / self.modulo_deg)
+        off, limit = np.abs(latched - planned), OFF_SHARE * abs(self.pulse_step_deg)
         # Said so that a `nan` is refused as well.
         if not np.all(off <= limit):
             worst = int(np.argmax(np.where(np.isfinite(off), off, np.inf)))
             raise InstrumentError(
-                f"line: pulse {worst + 1} of {self.count} was latched at {latched[worst]:.4f} deg of {self.name}, planned at "
-                f"{self.places_deg[worst]:.4f} deg, limit {limit:.4f} deg apart"
+                f"line: pulse {worst + 1} of {self.pulses} was latched at {latched[worst]:.4f} deg of {self.name}, planned at "
+                f"{planned[worst]:.4f} deg, limit {limit:.4f} deg apart"
             )
-        return latched
+        return np.asarray(np.mean(latched.reshape(self.count, self.each) - beyond, axis=1))
 
     def require_even(self, begun_s: FloatArray) -> None:
         """Raise `InstrumentError` unless sweeps began as the pulses came: a pulse lost and another doubled leave their number alone."""
@@ -140,18 +157,30 @@ def armed(station: Station, train: PulseTrain, *, buffered: bool) -> Iterator[No
         return
     with blame("analyzer"):
         keeper = sweep_keeper_of(station.analyzer)
+        taker = point_taker_of(station.analyzer) if train.each > 1 else None
+
+    def arm() -> None:
+        if taker is not None:
+            taker.point_by_point(on=True)
+        keeper.arm(train.count + 1)
+
+    def disarm() -> None:
+        keeper.disarm()
+        if taker is not None:
+            taker.point_by_point(on=False)
+
     with station.sweeping_somewhere():
         try:
             with blame("analyzer"):
-                station.patiently(lambda: keeper.arm(train.count + 1))
+                station.patiently(arm)
             yield
         except BaseException:
             # Whatever ended the line: the next sweep is not to wait for a pulse.
             with suppress(InstrumentError):
-                keeper.disarm()
+                disarm()
             raise
         with blame("analyzer"):
-            keeper.disarm()
+            disarm()
 
 
 def kept_sweeps(station: Station, train: PulseTrain) -> list[Sweep]:
@@ -162,7 +191,18 @@ def kept_sweeps(station: Station, train: PulseTrain) -> list[Sweep]:
         if count != train.count:
             why = "a pulse was not heard, or came during a sweep" if count < train.count else "a pulse was heard twice"
             more = " or more" if count > train.count else ""
-            raise InstrumentError(f"line: the analyzer kept {count}{more} sweeps of {train.count} pulses: {why}")
+            raise InstrumentError(f"line: the analyzer kept {count}{more} sweeps of {train.pulses} pulses: {why}")
+        if train.each > 1:
+            heard = station.patiently(point_taker_of(station.analyzer).pulses_heard)
+            if heard != train.pulses:
+                why = (
+                    "a pulse was not heard, or came during a frequency"
+                    if heard < train.pulses
+                    else "a pulse was heard twice"
+                )
+                raise InstrumentError(
+                    f"line: the analyzer heard {heard} of {train.pulses} pulses, one for every frequency: {why}"
+                )
         begun_s = station.patiently(lambda: keeper.moments(count))
         if begun_s is not None:
             train.require_even(begun_s)
@@ -172,7 +212,7 @@ def kept_sweeps(station: Station, train: PulseTrain) -> list[Sweep]:
 def read_latches(latch: PositionLatch, train: PulseTrain) -> FloatArray:
     """Read what the controller latched; raises as `PulseTrain.require`."""
     with blame("axes"):
-        return train.require(latch.latched(train.name, train.count))
+        return train.require(latch.latched(train.name, train.pulses))
 
 
 def at_latched(row: Row, train: PulseTrain, latched_deg: FloatArray) -> Row:

@@ -50,7 +50,7 @@ OPTIONAL = {
     "latched": "positions at pulses are not stored: buffered = true is not possible",
     "buffer_start": "buffered = true is not possible",
     "buffer_times": "with buffered = true, a pulse lost and another doubled on one slice are not seen",
-    "trigger_external": "pulses cannot start sweeps", "route": "no reference switch", "status": "overload is not seen",
+    "point_start": "pulse_each = 'frequency' is not possible", "trigger_external": "pulses cannot start sweeps", "route": "no reference switch", "status": "overload is not seen",
     "frequency_list": "frequencies are not read back", "clock": "time stamps are the computer's",
 }  # fmt: skip
 

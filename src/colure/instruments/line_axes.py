@@ -391,6 +391,8 @@ class LineAxes:
             )
         own: LineAxis = self._names[axis]
         step = f"{step_deg * own.units_per_deg:.{own.decimals}f}"
+        if fault := own.pulse_fault(step_deg, count):
+            raise InstrumentError(f"line profile: {fault}")
         self._talk.tell(self._words.pulses, axis=own.name, start=self._value(axis, start_deg), step=step, count=count)
 
     def latches(self, axis: str) -> bool:

@@ -185,6 +185,18 @@ class LineAxis(Section):
         """Half of the smallest step that a command can name."""
         return 0.5 * 10.0**-self.decimals / abs(self.units_per_deg)
 
+    def pulse_fault(self, step_deg: float, count: int) -> str:
+        """Say if pulses set in rounded units drift off: the last one by more than a quarter of their step; empty if not."""
+        units = f"{step_deg * self.units_per_deg:.{self.decimals}f}"
+        off_deg, limit_deg = count * abs(float(units) / self.units_per_deg - step_deg), 0.25 * abs(step_deg)
+        if off_deg <= limit_deg:
+            return ""
+        return (
+            f"`pulses` every {step_deg:.6f} deg are every {step_deg * self.units_per_deg:.4f} units, set as {units}: the last of {count} "
+            f"would come {off_deg:.4f} deg off, limit {limit_deg:.4f} deg; choose swept_step_deg and points (goal.toml) so that a pulse "
+            f"comes at multiples of {2.0 * self.least_deg:.6f} deg, or more `decimals` if the controller takes them"
+        )
+
 
 class LineProfile(Section):
     """Command templates and reply patterns that adapt any ASCII controller.

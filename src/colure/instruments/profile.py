@@ -51,6 +51,10 @@ class AnalyzerProfile(Section):
         repeated until it matches, which says that it waits for pulses; queries of how many sweeps it has kept and of a port's
         traces, one after the other; the event register, which `status_pattern` reads and which holds what happened since it was
         read; if it knows, a query of when each sweep began (s, comma-separated); commands that end it.
+    point_start, point_end, point_count
+        A pulse for every frequency of the sweeps that are kept: commands, sent before `buffer_start`, after which one pulse starts
+        one frequency; commands, sent after `buffer_end`, after which it starts a whole sweep again; a query of how many pulses
+        have started a frequency since `buffer_start`.
     """
 
     foreign_words = True
@@ -83,6 +87,9 @@ class AnalyzerProfile(Section):
     buffer_status: str = ""
     buffer_times: str = ""
     buffer_end: tuple[str, ...] = ()
+    point_start: tuple[str, ...] = ()
+    point_end: tuple[str, ...] = ()
+    point_count: str = ""
     reflection: str = ""
     reflection_start: tuple[str, ...] = ()
     reflection_end: tuple[str, ...] = ()
@@ -139,6 +146,11 @@ class AnalyzerProfile(Section):
         needs = ["buffer_start", "ready", "ready_pattern", "buffer_count", "buffer_trace"]
         needs += ["buffer_status"] if self.status else []
         return next((name for name in needs if not getattr(self, name)), "")
+
+    @property
+    def lacks_for_points(self) -> str:
+        """Which word is missing for a pulse for every frequency, beyond those for kept sweeps."""
+        return next((name for name in ("point_start", "point_end", "point_count") if not getattr(self, name)), "")
 
 
 class PowerProfile(Section):

@@ -210,6 +210,27 @@ def sweep_keeper_of(analyzer: AnalyzerDriver) -> SweepKeeper:
 
 
 @runtime_checkable
+class PointTaker(Protocol):
+    """A receiver that keeps sweeps and can take every frequency of them at a pulse of its own.
+
+    `point_by_point` says whether a pulse starts one frequency or a whole sweep; `pulses_heard` how many there were since `arm`.
+    """
+
+    def point_by_point(self, *, on: bool) -> None: ...
+    def pulses_heard(self) -> int: ...
+
+
+def point_taker_of(analyzer: AnalyzerDriver) -> PointTaker:
+    """Return a receiver as one that takes frequencies by pulses; raises `InstrumentError` if it cannot."""
+    if not isinstance(analyzer, PointTaker):
+        raise InstrumentError(
+            "the receiver's driver lacks `point_by_point` or `pulses_heard`: a pulse cannot start one frequency; pulse_each = 'sweep' "
+            "(goal.toml)"
+        )
+    return analyzer
+
+
+@runtime_checkable
 class PositionLatch(Protocol):
     """A controller that stores where an axis was at each of its pulses.
 

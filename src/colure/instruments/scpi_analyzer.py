@@ -181,14 +181,30 @@ class ScpiAnalyzer(ScpiInstrument):
                 )
             time.sleep(POLL_S)
 
+    def point_by_point(self, *, on: bool) -> None:
+        """Let a pulse start one frequency of a sweep, or a whole sweep again; raises `InstrumentError` if a word for it lacks."""
+        words = self._profile
+        if missing := words.lacks_for_points:
+            raise InstrumentError(
+                f"analyzer profile: `{missing}` is empty, a pulse cannot start one frequency; pulse_each = 'sweep' (goal.toml)"
+            )
+        for command in words.point_start if on else words.point_end:
+            self._link.write(command)
+        self.raise_errors()
+
     def kept(self) -> int:
         """Return how many sweeps the analyzer has kept; raises `LostError` if the answer is no number."""
-        answer = self.ask(self._profile.buffer_count)
+        return self._number_of(self._profile.buffer_count)
+
+    def pulses_heard(self) -> int:
+        """Return how many pulses have started a frequency since `arm`; raises `LostError` if the answer is no number."""
+        return self._number_of(self._profile.point_count)
+
+    def _number_of(self, query: str) -> int:
+        answer = self.ask(query)
         match = re.fullmatch(r"\s*\+?(\d+)\s*", answer)
         if match is None:
-            raise LostError(
-                f"{self._link.resource}: {self._profile.buffer_count!r} answered {answer[:60]!r}, no number"
-            )
+            raise LostError(f"{self._link.resource}: {query!r} answered {answer[:60]!r}, no number")
         return int(match[1])
 
     def moments(self, sweeps: int) -> FloatArray | None:

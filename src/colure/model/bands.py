@@ -418,10 +418,26 @@ def relative_noise(attributes: Mapping[Any, Any], frequency_hz: FloatArray) -> F
 
 def moments_s(attributes: Mapping[Any, Any], count: int) -> FloatArray:
     """Return when each frequency (n,) is read after the sweep's start, seconds: the middle of its share of `trace_s`."""
+    each = _shares_s(attributes, count)
+    return np.asarray(np.cumsum(each) - 0.5 * each)
+
+
+def ways_deg(attributes: Mapping[Any, Any], count: int, speed_deg_s: float) -> FloatArray:
+    """Return how far on from the sweep's own place each frequency (n,) is read by an axis that runs, signed.
+
+    Where every frequency has a pulse of its own (`point_step_deg`), it is that pulse's place and half of what is integrated over.
+    """
+    step = float(attributes.get("point_step_deg", 0.0))
+    if not step:
+        return speed_deg_s * moments_s(attributes, count)
+    return np.asarray(np.sign(speed_deg_s) * step * np.arange(count) + 0.5 * speed_deg_s * _shares_s(attributes, count))
+
+
+def _shares_s(attributes: Mapping[Any, Any], count: int) -> FloatArray:
+    """Return how long each frequency (n,) takes of `trace_s`, seconds."""
     segments = told_segments(attributes)
     whole = float(attributes["trace_s"])
     if not segments:
-        return np.asarray((np.arange(count) + 0.5) / count * whole)
+        return np.full(count, whole / count)
     each = np.concatenate([np.full(one.points, 1.0 / one.if_bandwidth_hz) for one in segments])
-    each *= whole / each.sum()
-    return np.asarray(np.cumsum(each) - 0.5 * each)
+    return np.asarray(each * (whole / each.sum()))

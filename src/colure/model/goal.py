@@ -84,6 +84,9 @@ class Goal(Section):
     buffered
         On the fly, by pulses: the analyzer keeps all sweeps of a slice and hands them over at its end. It must say that it waits
         for pulses before the axis starts, and as many sweeps as pulses and as positions that the controller latched must come.
+    pulse_each
+        With `buffered`: what one pulse starts: a whole `sweep`, read while the axis runs on, or one `frequency` of it, so that the
+        place of every frequency is a pulse's whatever the speed. There are then as many pulses to a step as frequencies.
     order
         `plain`: slices side by side; `progressive`: ever finer, early and often an even part of them is
         complete.
@@ -136,6 +139,7 @@ class Goal(Section):
     style: Literal["step", "fly"] = "step"
     trigger: Literal["position", "time"] = "position"
     buffered: bool = False
+    pulse_each: Literal["sweep", "frequency"] = "sweep"
     order: Literal["plain", "progressive"] = "plain"
     path: Literal["serpentine", "one-way"] = "serpentine"
     if_bandwidth_hz: float | None = Field(default=None, ge=1, le=10e6, json_schema_extra={"unit": "Hz"})
@@ -201,6 +205,11 @@ class Goal(Section):
         if self.buffered and (self.style != "fly" or self.trigger != "position"):
             raise ValueError(
                 f"buffered = true: must be with style = 'fly' and trigger = 'position', are {self.style!r} and {self.trigger!r}"
+            )
+        if self.pulse_each == "frequency" and (not self.buffered or self.points < 2):
+            raise ValueError(
+                f"pulse_each = 'frequency': must be with buffered = true and at least 2 points, are {str(self.buffered).lower()} and "
+                f"{self.points}"
             )
         return self
 

@@ -61,7 +61,8 @@ def build_record(
     commanded_deg, readback_deg, rate_deg_s
         (point, axis) readouts in degrees at the start of the sweep, and how fast they change
         during it (0 for step and settle): frequency i of n is read (i + 1/2) / n of the
-        attribute `trace_s` later; over segments every frequency takes its own 1 / IF bandwidth of it.
+        attribute `trace_s` later; over segments every frequency takes its own 1 / IF bandwidth of it. With the attribute
+        `point_step_deg` every frequency was started by a pulse of its own, so far from the one before.
     time_s, wall_time, monotonic_s
         (point,) instrument clock in seconds (it goes on over restarts and midnights), seconds since 1970, the computer's
         monotonic clock.
@@ -138,7 +139,7 @@ def build_record(
             **({"segments": json.dumps(plan.settings["segments"])} if "segments" in plan.settings else {}),
             **{
                 name: float(plan.settings[name])
-                for name in ("power_dbm", "if_bandwidth_hz", "averages")
+                for name in ("power_dbm", "if_bandwidth_hz", "averages", "point_step_deg")
                 if name in plan.settings
             },
         },

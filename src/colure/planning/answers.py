@@ -10,6 +10,8 @@ from colure.planning.duration import segments
 from colure.planning.exposure import Exposure, assess_exposure
 from colure.planning.frequency_grid import gate_verdict
 from colure.planning.reach import TRANSFORM, Reach, assess
+from colure.planning.sampling import order_of_step, step_for
+from colure.planning.scan import SURROUNDINGS
 
 #: Signal-to-noise at the wanted level below which that level is not measured, dB (common practice, no source).
 LEAST_SNR_DB = 10.0
@@ -83,6 +85,12 @@ def shortfalls(best: Proposal) -> list[str]:
         out.append(
             f"range: one polarization cannot be transformed, and {best.campaign.chamber.range_length_m:g} m is too near for a "
             f"direct pattern: {far - best.campaign.chamber.range_length_m:.3g} m are missing"
+        )
+    finest = best.order + SURROUNDINGS
+    if goal.pulse_each == "frequency" and order_of_step(best.grid.swept_step_deg) < finest:
+        out.append(
+            f"pulses: frequencies are read up to {best.grid.swept_step_deg:g} deg from their places, and what lies between is resolved to "
+            f"order {order_of_step(best.grid.swept_step_deg)}; {finest} are needed: swept_step_deg of at most {step_for(finest):g} deg"
         )
     blind = best.campaign.chamber.positioner.bracket_half_angle_deg
     if blind > 0.0 and goal.region_deg > 180.0 - blind:

@@ -13,7 +13,7 @@ from colure.model.campaign import Campaign
 from colure.model.chamber import Chamber
 from colure.model.scan import Cut
 from colure.planning.duration import narrowest_bandwidth, sweep_time
-from colure.planning.flight import FlightSpeed, flight_speed, smear_limit
+from colure.planning.flight import FlightSpeed, PulseEach, flight_speed, smear_limit
 from colure.values import holds_arrays
 
 #: Sweeps read beyond each end of a cut, besides those that the frequencies of a sweep need: the axis may run ahead or behind by so many.
@@ -66,6 +66,7 @@ def flown_lines(campaign: Campaign, cuts: list[Cut], angles_deg: list[FloatArray
     speed = flight_speed(
         name, axis, step_deg=step, sweep_s=sweep_s, low_deg=float(shown.min()), high_deg=float(shown.max()),
         settle_s=max(one.settle_s for one in chamber.axis_table.values()), smear_deg_s=smear,
+        each=PulseEach.of(goal, chamber.analyzer),
     )  # fmt: skip
     azimuth, elevation = np.deg2rad(device.beam_deg)
     beam = from_azimuth_over_elevation(azimuth=np.array([azimuth]), elevation=np.array([elevation]))[0]

@@ -16,7 +16,7 @@ from colure.model.device import Device
 from colure.model.goal import Goal
 from colure.model.plan import ROLES, Role, ScanGrid
 from colure.planning.duration import approached_time, line_time, narrowest_bandwidth, point_times, sweep_time
-from colure.planning.flight import FlightSpeed, flight_speed, smear_limit, swept_axis
+from colure.planning.flight import FlightSpeed, PulseEach, flight_speed, smear_limit, swept_axis
 from colure.planning.joint_path import OutOfReachError, joint_path
 from colure.planning.passes import pass_offsets, polarization_scheme
 from colure.planning.progressive import progressive_order
@@ -207,6 +207,7 @@ def _flight(goal: Goal, chamber: Chamber, grid: ScanGrid) -> FlightSpeed:
             if_bandwidth_hz=narrowest_bandwidth(goal, chamber.analyzer),
             level_db=goal.wanted_level_db,
         ),
+        each=PulseEach.of(goal, chamber.analyzer),
     )
 
 

@@ -129,6 +129,8 @@ def settings_of(campaign: Campaign, flight: FlightSpeed | None, grid: ScanGrid) 
         }
         if goal.buffered:
             settings["buffered"] = True
+        if flight.point_step_deg:
+            settings["point_step_deg"] = flight.point_step_deg
     return settings
 
 

@@ -14,6 +14,8 @@ from colure.planning.sampling import azimuthal_order_for, order_for, order_of_st
 
 #: Sweeps at the edge of a region come about this close, degrees: lines then end where they must.
 EDGE_DEG = 1.0
+#: Orders beyond the device's own that what surrounds it brings along a slice.
+SURROUNDINGS = 10
 
 
 def order_of(campaign: Campaign) -> int:
@@ -45,7 +47,7 @@ def slice_order(campaign: Campaign, order: int) -> int:
     return min(order, about)
 
 
-def _default_swept(campaign: Campaign, step_deg: float, along_deg: float) -> float:
+def _default_swept(campaign: Campaign, order: int, step_deg: float, along_deg: float) -> float:
     """Return the step along a slice if nobody sets it.
 
     Step by step as coarse as the waves allow; on the fly never coarser than slices are apart, and
@@ -54,6 +56,10 @@ def _default_swept(campaign: Campaign, step_deg: float, along_deg: float) -> flo
     goal = campaign.goal
     if goal.style == "step":
         return along_deg
+    if goal.pulse_each == "frequency":
+        # Frequencies are read up to a step from their places: what the step does not resolve would go wrong there.
+        resolved = step_for(order + SURROUNDINGS)
+        along_deg = min(along_deg, resolved)
     needed = max(1, int(np.ceil(step_deg / along_deg - 1e-9)))
     if goal.region_deg >= 180.0:
         return step_deg / needed
@@ -76,7 +82,7 @@ def scan_grid(campaign: Campaign, order: int) -> ScanGrid:
     enough = step_for(across, oversampling=goal.oversampling, readable=readable)
     step = enough if goal.step_deg is None else goal.step_deg
     along = step_for(order, oversampling=goal.oversampling) if goal.step_deg is None else goal.step_deg
-    swept = _default_swept(campaign, step, along) if goal.swept_step_deg is None else goal.swept_step_deg
+    swept = _default_swept(campaign, order, step, along) if goal.swept_step_deg is None else goal.swept_step_deg
     top_hz = float(goal.frequency_hz[-1])
     # A step along a slice that nobody set follows step_deg: that is the entry to mend.
     along_name = "step_deg" if goal.swept_step_deg is None and goal.step_deg is not None else "swept_step_deg"
@@ -105,5 +111,6 @@ def edge_margin_deg(campaign: Campaign, swept_step_deg: float, *, one_pass: bool
     if goal.style == "fly":
         # Frequencies are read on the way: the last one of a backward slice lies this much further in.
         axis = chamber.axis_table[swept_axis(chamber.positioner.geometry)]
-        out += axis.speed_deg_s * sweep_time(goal, chamber.analyzer)
+        each = goal.pulse_each == "frequency"
+        out += swept_step_deg if each else axis.speed_deg_s * sweep_time(goal, chamber.analyzer)
     return out

@@ -28,14 +28,17 @@ class KeptSweeps:
     """Waits for pulses once it was started; what has passed is looked up when somebody asks.
 
     sweep
-        Makes one sweep at a moment.
+        Makes one sweep, begun at a moment, or at a moment for every frequency.
     """
 
-    def __init__(self, stage: Stage | StageSet, sweep: Callable[[float], Swept]) -> None:
+    def __init__(self, stage: Stage | StageSet, sweep: Callable[[float | np.ndarray], Swept]) -> None:
         self._stage, self._sweep = stage, sweep
         self.traces: list[dict[int, np.ndarray]] = []
         self.begun_s: list[float] = []
         self._wanted, self._from_s, self._deaf = 0, 0.0, False
+        #: Pulses that were heard one by one, each for a frequency.
+        self.heard = 0
+        self._begun: list[float] = []
 
     @property
     def waits(self) -> bool:
@@ -47,6 +50,7 @@ class KeptSweeps:
         self.traces, self.begun_s = [], []
         self._wanted, self._from_s = wanted, self._stage.clock.now()
         self._deaf = self._stage.faults.of(FaultKind.NEVER_READY)
+        self.heard, self._begun = 0, []
 
     def end(self) -> None:
         """Wait no longer."""
@@ -70,4 +74,26 @@ class KeptSweeps:
                 # A pulse that comes during a sweep is not heard.
                 self._from_s = swept.finish_s + APART_S
                 fault = fault or swept.fault
+        return fault
+
+    def collect_points(self, lasts_s: np.ndarray) -> FaultKind | None:
+        """Measure one frequency at every pulse that has come meanwhile, each for its time; return the first fault of a sweep."""
+        fault, faults = None, self._stage.faults
+        for moment in self._stage.pulses_after(self._from_s):
+            if not self.waits or moment > self._stage.clock.now():
+                break
+            # A pulse that comes during a frequency is not heard.
+            if moment < self._from_s or faults.of(FaultKind.PULSE_LOST):
+                continue
+            for _ in range(1 + faults.of(FaultKind.PULSE_DOUBLED)):
+                begin = max(moment, self._from_s)
+                self.heard += 1
+                self._begun.append(begin)
+                self._from_s = begin + float(lasts_s[len(self._begun) - 1])
+                if len(self._begun) == lasts_s.size:
+                    swept = self._sweep(np.array(self._begun))
+                    self.begun_s.append(self._begun[0])
+                    self.traces.append(swept.traces)
+                    self._begun, self._from_s = [], swept.finish_s
+                    fault = fault or swept.fault
         return fault

@@ -347,14 +347,17 @@ class Stage:
 
     def next_pulse(self, after: float) -> float | None:
         """Return the next moment at which a pulse comes; None if no move under way passes one."""
+        return next(iter(self.pulses_after(after)), None)
+
+    def pulses_after(self, after: float) -> list[float]:
+        """Return the moments at which pulses come, of the move under way, in their order."""
         with self._lock:
             if self.pulses is None:
-                return None
+                return []
             move = self._moves[self.pulses.axis]
             places = self.pulses.start_deg + self.pulses.step_deg * np.arange(self.pulses.count)
             moments = [moment for place in places if (moment := move.when(float(place))) is not None]
-            later = [moment for moment in moments if moment > after - 1e-12]
-            return min(later) if later else None
+            return sorted(moment for moment in moments if moment > after - 1e-12)
 
     def latched(self) -> list[float]:
         """Return the readouts of the pulsing axis at the pulses so far, in their order, as the controller has stored them."""

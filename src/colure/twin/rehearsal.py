@@ -368,7 +368,12 @@ def _sweeps(
     if rate.any():
         each = np.broadcast_to(1.0 / np.asarray(_every(plan, "if_bandwidth_hz")), plan.frequency_hz.shape)
         moments = (np.cumsum(each) - 0.5 * each) / each.sum() * float(plan.settings["trace_s"])
-        way = [dict(zip(plan.axes, (places + rate * t).T, strict=True)) for t in moments]
+        ways = [rate * moment for moment in moments]
+        if apart_deg := float(plan.settings.get("point_step_deg", 0.0)):
+            # A pulse for every frequency: the place does not follow from the time.
+            lasts = each / each.sum() * float(plan.settings["trace_s"])
+            ways = [np.sign(rate) * number * apart_deg + 0.5 * rate * last for number, last in enumerate(lasts)]
+        way = [dict(zip(plan.axes, (places + one).T, strict=True)) for one in ways]
     return simulated.sweep(
         dict(zip(plan.axes, places.T, strict=True)),
         port=port,

@@ -9,7 +9,6 @@ from __future__ import annotations
 import re
 import time
 from collections import deque
-from collections.abc import Callable
 
 import numpy as np
 
@@ -18,6 +17,7 @@ from colure.twin.chamber import SimulatedRange
 from colure.twin.faults import HangUpError, SilenceError
 from colure.twin.kept_sweeps import KeptSweeps, Swept
 from colure.twin.motion import Stage
+from colure.twin.scpi_headers import CommandAction, HeaderTable
 from colure.twin.small_servers import SimulatedSource, SimulatedSwitch
 from colure.twin.stages import StageSet
 
@@ -35,21 +35,6 @@ PULSE_PATIENCE_S = 30.0
 NO_POWER_DBM = -250.0
 #: Length of the short form of words (SCPI-1999, volume 1, 6.2.1).
 SHORT = {"LINEAR": 3, "SEGMENT": 4, "IMMEDIATE": 3, "EXTERNAL": 3}
-
-
-#: What a command does with its query mark and number (`?2`; `2` alone for a setting), and with its argument.
-CommandAction = Callable[[str, str], "str | bytes | None"]
-
-
-def header_pattern(definition: str) -> re.Pattern[str]:
-    """Turn 'SENSe:FREQuency:STARt' into a pattern for its short and long forms."""
-    parts = []
-    for word in definition.split(":"):
-        short = "".join(c for c in word if not c.islower())
-        base = re.escape(word.rstrip("#"))
-        number = r"(\d*)" if word.endswith("#") else ""
-        parts.append(f"(?:{base}|{re.escape(short.rstrip('#'))}){number}")
-    return re.compile("^:?" + ":".join(parts) + "$", re.IGNORECASE)
 
 
 class SimulatedAnalyzer:
@@ -90,12 +75,13 @@ class SimulatedAnalyzer:
         self._traces: dict[int, np.ndarray] = {}
         self._slice = KeptSweeps(stage, self._sweep_at)
         self._count_of_pulses, self._happened = 1, 0
-        self._commands = self._table()
-        self._heads: dict[str, tuple[CommandAction, str]] = {}
+        #: Whether a pulse starts one frequency, not a whole sweep.
+        self._point_by_point = False
+        self._headers = HeaderTable(self._table())
 
-    def _table(self) -> list[tuple[re.Pattern[str], CommandAction]]:
+    def _table(self) -> dict[str, CommandAction]:
         number = self._number
-        entries: dict[str, CommandAction] = {
+        return {
             "SENSe:FREQuency:STARt": number("start", 1e6, 1.1e12),
             "SENSe:FREQuency:STOP": number("stop", 1e6, 1.1e12),
             "SENSe:SWEep:POINts": self._sweep_points,
@@ -125,6 +111,8 @@ class SimulatedAnalyzer:
             "ABORt": lambda q, a: self._slice.end(),
             "TRIGger:COUNt": self._trigger_count,
             "TRIGger:SOURce": self._trigger,
+            "TRIGger:POINt": self._trigger_point,
+            "TRIGger:POINt:COUNt": lambda q, a: self._heard(),
             "FORMat": self._format,
             "FORMat:DATA": self._format,
             "FORMat:BORDer": self._border,
@@ -141,7 +129,6 @@ class SimulatedAnalyzer:
             "SYSTem:VERSion": lambda q, a: "1999.0",
             "SYSTem:TIME": lambda q, a: self._time(),
         }
-        return [(header_pattern(name), action) for name, action in entries.items()]
 
     def answer(self, line: str) -> bytes:
         """Execute one line (commands separated by ;) and return the bytes to send back."""
@@ -168,23 +155,12 @@ class SimulatedAnalyzer:
         if upper in ("*OPC", "*WAI"):
             self._range_wait()
             return None
-        understood = self._understood(head.rstrip("?"))
+        understood = self._headers.understood(head.rstrip("?"))
         if understood is None:
             self._errors.append(f'-113,"Undefined header;{command[:40]}"')
             return None
         action, suffix = understood
         return action(f"?{suffix}" if query else suffix, argument.strip())
-
-    def _understood(self, head: str) -> tuple[CommandAction, str] | None:
-        """Return what a header stands for, and its number; None if nothing."""
-        if head not in self._heads:
-            matches = ((pattern.match(head), action) for pattern, action in self._commands)
-            first_match = next(((match, action) for match, action in matches if match), None)
-            if first_match is None:
-                return None
-            match, action = first_match
-            self._heads[head] = action, match.group(1) if match.groups() else ""
-        return self._heads[head]
 
     def _number(self, name: str, low: float, high: float) -> CommandAction:
         return lambda query, argument: self._kept(self._settings, name, low, high, query, argument)
@@ -264,8 +240,8 @@ class SimulatedAnalyzer:
             return
         self._sweep_at(self._pulse() if self._external else self._stage.clock.now())
 
-    def _sweep_at(self, begin: float) -> Swept:
-        """Sweep at a moment, which may have passed, and return what is in the memory then, and when it is."""
+    def _sweep_at(self, begin: float | np.ndarray) -> Swept:
+        """Sweep at a moment, which may have passed, or at one for every frequency; return what is in the memory then, and when it is."""
         self._fault = self._stage.faults.next_sweep()
         self._happened |= CONDITION.get(self._fault, 0) if self._fault else 0
         if self._fault in (FaultKind.WRONG_IDENTITY, FaultKind.LOST_SETTINGS):
@@ -279,11 +255,12 @@ class SimulatedAnalyzer:
             # Somebody at the front panel, or another program: it stays so until it is set again.
             self._big_endian = not self._big_endian
         length = self._sweep_length()
-        self._finish = begin + length + self._range.chamber.analyzer.sweep_overhead_s
+        last = begin + length if isinstance(begin, float) else float(begin[-1] + self._lasts_s()[-1])
+        self._finish = last + self._range.chamber.analyzer.sweep_overhead_s
         if self._fault is FaultKind.STALE and self._traces:
             return Swept(self._traces, self._finish, self._fault)
         self._count += 1
-        before, self._begun = self._traces, begin
+        before, self._begun = self._traces, float(np.min(begin))
         # What spoils a trace stays in the memory until the next sweep.
         self._traces = {port: self._spoiled(trace) for port, trace in self._measure(begin, length).items()}
         if self._fault is FaultKind.FROZEN and before.keys() == self._traces.keys():
@@ -299,8 +276,21 @@ class SimulatedAnalyzer:
         self._count_of_pulses = int(argument)
         return None
 
+    def _trigger_point(self, query: str, argument: str) -> str | None:
+        if query:
+            return str(int(self._point_by_point))
+        if argument.upper() not in ("ON", "OFF", "0", "1"):
+            self._errors.append(f'-224,"Illegal parameter value;{argument[:20]}"')
+            return None
+        self._point_by_point = argument.upper() in ("ON", "1")
+        return None
+
+    def _heard(self) -> str:
+        self._kept_count()
+        return str(self._slice.heard)
+
     def _kept_count(self) -> str:
-        self._fault = self._slice.collect()
+        self._fault = self._slice.collect_points(self._lasts_s()) if self._point_by_point else self._slice.collect()
         self._range_wait()
         return str(len(self._slice.traces))
 
@@ -319,11 +309,16 @@ class SimulatedAnalyzer:
     def _sweep_length(self) -> float:
         return self._settings["averages"] * sum(row["points"] / row["band"] for row in self._rows())
 
-    def _measure(self, begin: float, length: float) -> dict[int, np.ndarray]:
+    def _lasts_s(self) -> np.ndarray:
+        """Return how long every frequency takes: what its bandwidth asks for."""
+        return np.concatenate([np.full(round(row["points"]), 1.0 / row["band"]) for row in self._rows()])
+
+    def _measure(self, begins: float | np.ndarray, length: float) -> dict[int, np.ndarray]:
         self._range.set_frequencies(self._frequencies())
-        # Every frequency takes what its bandwidth asks for.
-        each = np.concatenate([np.full(round(row["points"]), 1.0 / row["band"]) for row in self._rows()])
+        each, begin = self._lasts_s(), float(np.min(begins))
         moments = begin + length * (np.cumsum(each) - 0.5 * each) / each.sum()
+        if isinstance(begins, np.ndarray):
+            moments = begins + 0.5 * each
         way = None
         if self._stage.busy_until() > begin:
             way = [self._stage.true_positions(float(moment)) for moment in moments]

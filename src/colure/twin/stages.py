@@ -51,6 +51,10 @@ class StageSet:
         """Return the next moment at which a pulse comes."""
         return self._pulsing.next_pulse(after)
 
+    def pulses_after(self, after: float) -> list[float]:
+        """Return the moments at which pulses come, in their order."""
+        return self._pulsing.pulses_after(after)
+
     def stand_at(self, positions_deg: dict[str, float]) -> None:
         """Let axes stand where an earlier session left them."""
         for stage in self.stages:

@@ -15,7 +15,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from colure.geometry.conventions import ComplexArray, FloatArray, IntArray
-from colure.model.bands import moments_s
+from colure.model.bands import ways_deg
 from colure.model.files import with_step
 from colure.model.plan import ROLES, Role
 from colure.model.record import grid_of, holds_cuts
@@ -215,10 +215,9 @@ def _line(record: xr.Dataset, rows: IntArray) -> FlownSlice:
     full = round(2.0 * np.pi / step)
     # More orders than the device and its surroundings have would only follow the noise.
     highest = min((full - 1) // 2, int(record.attrs["order"]) + MORE_ORDERS)
-    moments = moments_s(record.attrs, record.sizes["frequency"])
     return FlownSlice(
         np.deg2rad(record["readback_deg"].values[rows, axis]),
-        np.deg2rad(speed * moments),
+        np.deg2rad(ways_deg(record.attrs, record.sizes["frequency"], speed)),
         wanted,
         record["trace"].values[rows],
         float(np.sign(speed)),

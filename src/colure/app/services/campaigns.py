@@ -23,7 +23,7 @@ if TYPE_CHECKING:
 
 #: Entries of goal.toml that hold whatever is scanned, and those that only a run with a forecast of its own may keep.
 KEPT = ("name", "start_ghz", "stop_ghz", "points", "band", "frequency_list", "wanted_level_db", "path", "if_bandwidth_hz", "power_dbm", "monitor_ghz", "reflection", "run")  # fmt: skip
-STYLED = ("style", "trigger", "buffered")
+STYLED = ("style", "trigger", "buffered", "pulse_each")
 
 
 def with_scan(

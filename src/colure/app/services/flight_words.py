@@ -4,7 +4,10 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+import numpy as np
+
 if TYPE_CHECKING:
+    from colure.instruments.line_profile import LineAxis
     from colure.model.campaign import Campaign
     from colure.model.instrument import Instrument
     from colure.model.plan import Plan
@@ -28,17 +31,20 @@ def flight_faults(campaign: Campaign, plan: Plan) -> list[str]:
     axis = str(plan.settings["fly_axis"])
     controllers = campaign.chamber.with_role("axis-controller")
     turning = [one for one in controllers if axis in (one.axes or (axis,))]
-    faults = [text for one in turning for text in _of_controller(campaign, one, by_pulses=by_pulses, buffered=buffered)]
-    return faults + (_of_receiver(campaign, buffered=buffered) if by_pulses else [])
+    faults = [
+        text for one in turning for text in _of_controller(campaign, plan, one, by_pulses=by_pulses, buffered=buffered)
+    ]
+    points = bool(plan.settings.get("point_step_deg"))
+    return faults + (_of_receiver(campaign, buffered=buffered, points=points) if by_pulses else [])
 
 
-def _of_controller(campaign: Campaign, one: Instrument, *, by_pulses: bool, buffered: bool) -> list[str]:
+def _of_controller(campaign: Campaign, plan: Plan, one: Instrument, *, by_pulses: bool, buffered: bool) -> list[str]:
     from colure.instruments.line_profile import LineProfile
     from colure.instruments.plugins import is_driver
     from colure.instruments.profile import axes_profile, profile_path
     from colure.model.loading import read_toml
 
-    name, own = one.words, f"{one.words}.toml"
+    name, own, axis = one.words, f"{one.words}.toml", str(plan.settings["fly_axis"])
     if is_driver(name):
         return []
     if read_toml(profile_path(name, campaign.folder)).get("kind") == "epics-motors":
@@ -57,6 +63,13 @@ def _of_controller(campaign: Campaign, one: Instrument, *, by_pulses: bool, buff
         faults.append(
             f"{own}: `pulses` is empty: sweeps cannot be started by position; trigger = 'time' or style = 'step' (goal.toml)"
         )
+    if (
+        by_pulses
+        and isinstance(words, LineProfile)
+        and axis in words.axes
+        and (fault := _rounded(words.axes[axis], plan))
+    ):
+        faults.append(f"{own}: axes.{axis}: {fault}")
     if buffered and not words.latched:
         faults.append(
             f"{own}: `latched` is empty: sweeps that the analyzer keeps cannot be counted against pulses; {UNBUFFERED}"
@@ -64,7 +77,19 @@ def _of_controller(campaign: Campaign, one: Instrument, *, by_pulses: bool, buff
     return faults
 
 
-def _of_receiver(campaign: Campaign, *, buffered: bool) -> list[str]:
+def _rounded(own: LineAxis, plan: Plan) -> str:
+    """Say if the longest line's pulses would not come where they belong, in whole units of the controller; empty if they do."""
+    column = plan.axes.index(str(plan.settings["fly_axis"]))
+    lines = [
+        plan.targets_deg[plan.line_index == number, column]
+        for number in np.unique(plan.line_index[plan.line_index >= 0])
+    ]
+    line = max(lines, key=len)
+    each = int(plan.settings["points"]) if plan.settings.get("point_step_deg") else 1
+    return own.pulse_fault(float(line[1] - line[0]) / each, each * line.size) if line.size > 1 else ""
+
+
+def _of_receiver(campaign: Campaign, *, buffered: bool, points: bool) -> list[str]:
     from colure.instruments.plugins import is_driver
     from colure.instruments.profile import PowerProfile, analyzer_profile
 
@@ -76,11 +101,11 @@ def _of_receiver(campaign: Campaign, *, buffered: bool) -> list[str]:
         return [f"{name}.toml: a power-only receiver takes no pulses; style = 'step' (goal.toml)"]
     if words.trigger_external:
         missing = words.lacks_for_buffer if buffered else ""
-        return (
-            [f"{name}.toml: `{missing}` is empty: the sweeps of a slice cannot be kept; {UNBUFFERED}"]
-            if missing
-            else []
-        )
+        if missing:
+            return [f"{name}.toml: `{missing}` is empty: the sweeps of a slice cannot be kept; {UNBUFFERED}"]
+        missing = words.lacks_for_points if points else ""
+        why = "a pulse cannot start one frequency; pulse_each = 'sweep' (goal.toml) needs none"
+        return [f"{name}.toml: `{missing}` is empty: {why}"] if missing else []
     return [
         f"{name}.toml: `trigger_external` is empty: pulses cannot start sweeps; trigger = 'time' or style = 'step' (goal.toml)"
     ]

@@ -194,5 +194,7 @@ def _motion_text(plan: Plan) -> str:
     how = "pulses of the controller" if s["trigger"] == "position" else "the computer's clock"
     if s.get("buffered"):
         how += ", kept by the analyzer until the slice ends"
+    if step_deg := s.get("point_step_deg"):
+        how += f", one for every frequency, {step_deg:.4f} deg apart"
     return (f"on the fly: {s['fly_axis']} at {s['fly_speed_deg_s']:.1f} deg/s (limited by {s['fly_limited_by']}), "
             f"run-up {s['run_up_deg']:.1f} deg, sweeps started by {how}{states}")  # fmt: skip
