@@ -15,6 +15,8 @@ from typing import Any, TypeVar
 Class = TypeVar("Class", bound=type)
 #: A repr is not longer than this: five lines of a terminal.
 LONGEST = 400
+#: Of these nothing is to be frozen; objects of the twin and of the engine are made by the ten thousand.
+PLAIN = frozenset({int, float, complex, bool, str, bytes, type(None)})
 SHORT = reprlib.Repr()
 SHORT.maxstring = SHORT.maxother = 60
 
@@ -50,12 +52,14 @@ def briefly_shown(cls: Class) -> Class:
 
 def frozen(part: Any) -> Any:
     """Return a field whose arrays are read-only; itself where nothing had to be changed."""
+    kind = type(part)
+    if kind in PLAIN:
+        return part
     if hasattr(part, "setflags"):
         if part.flags.writeable:
             part = part.view()
             part.setflags(write=False)
         return part
-    kind = type(part)
     if kind is tuple or kind is list:
         every = [frozen(one) for one in part]
         return part if all(new is old for new, old in zip(every, part, strict=True)) else kind(every)
@@ -84,8 +88,9 @@ def same(one: Any, other: Any) -> bool:
 
 
 def _freeze(self: Any) -> None:
+    held = self.__dict__
     for name in self.__dataclass_fields__:
-        part = getattr(self, name)
+        part = held[name] if name in held else getattr(self, name)
         new = frozen(part)
         if new is not part:
             object.__setattr__(self, name, new)

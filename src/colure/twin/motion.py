@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 import threading
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
@@ -41,14 +42,13 @@ class Move:
         """
         way, low, high = abs(self.distance_deg), 0.0, self.speed
         if way > 0.0 and self._needs(high) > way:
-            for _ in range(80):
-                middle = 0.5 * (low + high)
+            while low < (middle := 0.5 * (low + high)) < high:
                 low, high = (middle, high) if self._needs(middle) <= way else (low, middle)
         bend, flat = self._ramp(high)
         kinks = [(bend, self.jerk), (flat, 0.0), (bend, -self.jerk), ((way - self._needs(high)) / high, 0.0),
                  (bend, -self.jerk), (flat, 0.0), (bend, self.jerk)]  # fmt: skip
         t, x, v, a, out = 0.0, 0.0, 0.0, 0.0, []
-        endless = not np.isfinite(self.jerk)
+        endless = not math.isfinite(self.jerk)
         for number, (span, change) in enumerate(kinks):
             if span <= 0.0:
                 continue
@@ -62,9 +62,9 @@ class Move:
 
     def _ramp(self, peak: float) -> tuple[float, float]:
         """Return (time of changing, time of constant acceleration) of a ramp to a speed."""
-        if not np.isfinite(self.jerk):
+        if not math.isfinite(self.jerk):
             return 0.0, peak / self.acceleration
-        bend = min(self.acceleration / self.jerk, float(np.sqrt(peak / self.jerk)))
+        bend = min(self.acceleration / self.jerk, math.sqrt(peak / self.jerk))
         return bend, max(0.0, peak / (self.jerk * bend) - bend) if bend > 0.0 else 0.0
 
     def _needs(self, peak: float) -> float:
