@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gc
 import os
 import shutil
 import sys
@@ -28,6 +29,9 @@ if sys.dont_write_bytecode:
     sys.dont_write_bytecode = False
     os.environ.pop("PYTHONDONTWRITEBYTECODE", None)
 os.environ.update(dict.fromkeys(ONE_THREAD, "1"))  # for the commands that tests start, and for the test processes
+
+# Thousands of collected tests stay until the end: to look through them again and again took a quarter of all computing time.
+gc.disable()
 
 # How long an example takes says what else the machine does; it is no property of what is tested.
 hypothesis.settings.register_profile("shared machine", deadline=None)
@@ -71,6 +75,12 @@ def pytest_collection_modifyitems(config: pytest.Config, items: list[pytest.Item
             if item.get_closest_marker("nightly"):
                 item.add_marker(pytest.mark.skip(reason="for the nightly run"))
     items[:] = long_ones_first(items, count=getattr(config, "workerinput", {}).get("workercount", 1))
+
+
+def pytest_collection_finish(session: pytest.Session) -> None:
+    """Leave what was imported and collected out of what is looked through for garbage from now on."""
+    gc.freeze()
+    gc.enable()
 
 
 #: Files whose tests take longest, by the test process that begins with them. At the end of a run one process would finish them alone.
