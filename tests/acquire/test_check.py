@@ -8,6 +8,8 @@ from colure.acquire.check import check_bench
 from colure.instruments.profile import analyzer_profile
 from colure.instruments.protocols import LostError
 from colure.instruments.scpi_analyzer import ScpiAnalyzer
+from colure.model.faults import FaultKind
+from tests.acquire.test_faults import with_faults
 from tests.coverage.scenarios import HORN_38_GHZ, ONE, SCENARIOS, Scenario, band, sized
 from tests.world import world_of
 
@@ -97,3 +99,30 @@ def test_an_analyzer_that_does_not_say_who_it_is_is_given_up_soon_and_the_word_i
     with pytest.raises(LostError, match=r"no answer to 'ID\?' within 5 s; it says: -113.*`identity`"):
         ScpiAnalyzer("analyzer", words, timeout_s=600.0, opener=world.opener())
     assert world.clock.monotonic() < 8.0
+
+
+@pytest.mark.parametrize(
+    ("more", "words", "faults", "good", "told"),
+    [
+        ("buffered = true\n", {}, (), True, "waits for a pulse, and sweeps again"),
+        ("", {}, (), True, "waits for a pulse, and sweeps again"),
+        ("", {"ready_sweep": ""}, (), True, "cannot tell: the profile has no words for it"),
+        ("buffered = true\n", {}, ((FaultKind.NEVER_READY, 1),), False, "not ready for pulses after 1 s"),
+        ("", {}, ((FaultKind.NEVER_READY, 1),), False, "not ready for pulses after 1 s"),
+        ("", {"ready_end": ("STOP",)}, (), False, "-113"),
+        ("buffered = true\n", {"buffer_end": ("STOP",)}, (), False, "-113"),
+    ],
+)
+def test_the_analyzer_is_let_wait_for_a_pulse_and_released(tiny_campaign, more, words, faults, good, told):
+    goal = tiny_campaign / "goal.toml"
+    goal.write_text('style = "fly"\n' + more + goal.read_text(encoding="utf-8"), encoding="utf-8")
+    with_faults(tiny_campaign, *faults)
+    world, plan = world_of(tiny_campaign, kind="gcode")
+    profile = analyzer_profile("scpi-analyzer").model_copy(update=words)
+    analyzer = ScpiAnalyzer("analyzer", profile, timeout_s=1.0, opener=world.opener())
+    lines = check_bench(plan, world.campaign.chamber, analyzer, world.axes(), states=None, clock=world.clock)
+    asked = {what: (fine, found) for what, fine, found in lines}
+    assert asked["ready for pulses"][0] is good and told in asked["ready for pulses"][1], asked["ready for pulses"]
+    assert (
+        world.scpi._slice.traces == [] and not world.scpi._slice.waits and world.scpi._waiting_s is None
+    ) or not good

@@ -61,8 +61,10 @@ def test_every_fault_of_pulses_is_tried_here():
 
 def test_sweeps_kept_by_the_analyzer_are_those_read_one_by_one_and_no_fault_of_pulses_gets_in(tiny_campaign, tmp_path):
     """Each fault spoils a line of its own, which is flown again."""
-    done, warned, (_, one_by_one) = flown(tiny_campaign, tmp_path / "one.sqlite", more="")
-    assert done.state is State.DONE and not warned
+    done, warned, (_, one_by_one) = flown(
+        tiny_campaign, tmp_path / "one.sqlite", more="", faults=((FaultKind.NEVER_READY, 5),)
+    )
+    assert done.state is State.DONE and len(warned) == 1 and TOLD[FaultKind.NEVER_READY] in warned[0]
     # A line has 12 pulses; positions are read only of flights whose sweeps are as many.
     faults = (
         (FaultKind.PULSE_LOST, 3),

@@ -10,6 +10,7 @@ import numpy as np
 from colure.acquire.clocks import Clock
 from colure.acquire.control import Control
 from colure.acquire.jogging import Jogger
+from colure.acquire.latched import armed, awaiting, train_of_one
 from colure.acquire.station import Station
 from colure.analysis.findings.sanity import SNR_LOOK_DB, SNR_WRONG_DB
 from colure.errors import GuardError, InstrumentError
@@ -31,6 +32,9 @@ SETTING_WORDS = {
 #: A level that is farther from the plan's promise than this is a fault, dB: a circular device reads 3 dB less with a linear probe,
 #: a steered one as much. The axes look along the beam within this, degrees.
 LEVEL_WRONG_DB, ALONG_DEG = 8.0, 1.0
+
+#: What is said of an analyzer that has no words for it.
+WAITS_UNTOLD = "cannot tell: the profile has no words for it (`ready`, `ready_start`, `ready_sweep`, `ready_end`); released and swept again"
 
 
 class _Inquiry:
@@ -129,6 +133,8 @@ def check_bench(
     ask_analyzer("one sweep", sweep)
     if Role.REFLECTION in {ROLES[role] for role in plan.role}:
         ask_analyzer("reflection", reflection)
+    if plan.settings.get("trigger") == "position":
+        ask_analyzer("ready for pulses", lambda: _waits_for_pulses(station))
     ask("source", source_off)
     ask("axes", axes.identity)
     for what, question in _axes_questions(station, axes).items():
@@ -142,6 +148,22 @@ def check_bench(
     lines += [(name, True, f"{value:g}" if np.isfinite(value) else "LOST: nan will be logged")
               for name, value in (sensors or Sensors()).latest().items()]  # fmt: skip
     return lines
+
+
+def _waits_for_pulses(station: Station) -> str:
+    """Let the analyzer wait for a pulse that does not come, release it, and sweep again: that proves the words of both."""
+    plan = station.plan
+    station.prepare(Role.TIE, -1, external=True)
+    if plan.settings.get("buffered"):
+        each = int(plan.settings["points"]) if plan.settings.get("point_step_deg") else 1
+        with armed(station, train_of_one(plan, each)):
+            told = True
+    else:
+        with awaiting(station) as told:
+            pass
+    station.prepare(Role.TIE, -1)
+    station.analyzer.sweep()
+    return "waits for a pulse, and sweeps again after it was released" if told else WAITS_UNTOLD
 
 
 def _interlock(contacts: Contacts) -> list[CheckRow]:

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from colure.acquire.journal import Row
-from colure.acquire.latched import Looks, PulseTrain, armed, at_latched, kept_sweeps, read_latches
+from colure.acquire.latched import Looks, PulseTrain, armed, at_latched, awaiting, kept_sweeps, read_latches
 from colure.acquire.station import Station, blame
 from colure.errors import InstrumentError
 from colure.geometry.conventions import FloatArray, IntArray
@@ -120,16 +120,15 @@ def fly(station: Station, flight: Flight) -> Iterator[Row]:
             )
     station.look_back(plan.targets_deg[flight.indices[0]])
     counted: list[Row] = []
-    with armed(station, train, buffered=buffered):
-        if buffered:
+    if buffered:
+        with armed(station, train):
             counted += _buffered(station, flight, role, train)
-        else:
-            way = (
-                _by_position(station, flight, role, counted, latches=latch is not None)
-                if triggered
-                else _by_time(station, flight, role)
-            )
+    elif triggered:
+        with awaiting(station):
+            way = _by_position(station, flight, role, counted, latches=latch is not None)
             yield from _flown(station, flight, Looks(train, station), way)
+    else:
+        yield from _flown(station, flight, Looks(train, station), _by_time(station, flight, role))
     if latch is not None:
         latched = read_latches(latch, train)
         counted = [at_latched(row, train, latched) for row in counted]

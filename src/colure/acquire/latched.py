@@ -13,7 +13,16 @@ from colure.acquire.station import Station, blame
 from colure.errors import InstrumentError
 from colure.geometry.conventions import FloatArray
 from colure.geometry.move_times import move_time
-from colure.instruments.protocols import AxesStatus, PositionLatch, Sweep, Watch, point_taker_of, sweep_keeper_of
+from colure.instruments.protocols import (
+    AxesStatus,
+    PositionLatch,
+    PulseWaiter,
+    Sweep,
+    Watch,
+    point_taker_of,
+    sweep_keeper_of,
+)
+from colure.model.plan import Plan
 from colure.values import holds_arrays
 
 #: A pulse belongs to the place that it was planned for if it was given within this share of a step of it.
@@ -104,6 +113,15 @@ class PulseTrain:
             )
 
 
+def train_of_one(plan: Plan, each: int) -> PulseTrain:
+    """Return the least train of a plan: what the analyzer is let wait for where nothing flies."""
+    axis, step_deg = plan.axes.index(plan.settings["fly_axis"]), float(plan.settings["swept_step_deg"])
+    return PulseTrain(
+        axis=axis, name=plan.axes[axis], places_deg=np.zeros(1), step_deg=step_deg,
+        speed_deg_s=float(plan.settings["fly_speed_deg_s"]), modulo_deg=None, each=each,
+    )  # fmt: skip
+
+
 @dataclass
 class Looks:
     """What was seen of the swept axis on its way: moments (seconds) and readouts (degrees) along the line."""
@@ -144,17 +162,36 @@ class Looks:
 
 
 @contextmanager
-def armed(station: Station, train: PulseTrain, *, buffered: bool) -> Iterator[None]:
-    """Let the analyzer keep sweeps, if it shall, with place for one more than there are pulses: a pulse too many must show.
+def awaiting(station: Station) -> Iterator[bool]:
+    """Let the analyzer wait for the pulse of its next sweep, which is read as any other; tells whether it said so.
+
+    Raises
+    ------
+    InstrumentError
+        If it does not wait in time; the axis has not moved then.
+    """
+    analyzer = station.analyzer
+    waiter = analyzer if isinstance(analyzer, PulseWaiter) else None
+    try:
+        with blame("analyzer"):
+            told = waiter is not None and station.patiently(waiter.await_pulse)
+        yield told
+    finally:
+        # After a stop, or a move that did not begin: the next sweep is not to wait for a pulse.
+        if waiter is not None:
+            with suppress(InstrumentError):
+                waiter.give_up()
+
+
+@contextmanager
+def armed(station: Station, train: PulseTrain) -> Iterator[None]:
+    """Let the analyzer keep sweeps, with place for one more than there are pulses: a pulse too many must show.
 
     Raises
     ------
     InstrumentError
         If the receiver cannot do that, or is not ready for pulses in time; the axis has not moved then.
     """
-    if not buffered:
-        yield
-        return
     with blame("analyzer"):
         keeper = sweep_keeper_of(station.analyzer)
         taker = point_taker_of(station.analyzer) if train.each > 1 else None

@@ -48,6 +48,7 @@ OPTIONAL = {
     "disable": "abort cannot take the drives' power away",
     "timed": "style = 'fly' is not possible", "pulses": "trigger = 'position' is not possible",
     "latched": "positions at pulses are not stored: buffered = true is not possible",
+    "ready": "the axis starts a slice without knowing that the analyzer waits for pulses",
     "buffer_start": "buffered = true is not possible",
     "buffer_times": "with buffered = true, a pulse lost and another doubled on one slice are not seen",
     "point_start": "pulse_each = 'frequency' is not possible", "trigger_external": "pulses cannot start sweeps", "route": "no reference switch", "status": "overload is not seen",

@@ -46,9 +46,12 @@ class AnalyzerProfile(Section):
         Where `sweep` has no answer: commands sent before it; a query repeated until it matches (IEEE 488.2, 12.5.2).
     each_average
         `sweep` is carried out once for every average.
-    buffer_start, ready, ready_pattern, buffer_count, buffer_trace, buffer_status, buffer_times, buffer_end
-        Sweeps that the analyzer keeps for a whole slice: commands that let it keep {count} sweeps, one for every pulse; a query
-        repeated until it matches, which says that it waits for pulses; queries of how many sweeps it has kept and of a port's
+    ready, ready_pattern, ready_start, ready_sweep, ready_end
+        A query repeated until it matches, which says that the analyzer waits for a pulse: asked before the axis starts a slice.
+        Where sweeps are read one by one, `ready_start` are the commands that begin the sweep which is to wait, `ready_sweep` the
+        query that is answered 1 at its end, `ready_end` commands that give it up. With `poll` the first two are not needed.
+    buffer_start, buffer_count, buffer_trace, buffer_status, buffer_times, buffer_end
+        Sweeps that the analyzer keeps for a whole slice: commands that let it keep {count} sweeps, one for every pulse; queries of how many sweeps it has kept and of a port's
         traces, one after the other; the event register, which `status_pattern` reads and which holds what happened since it was
         read; if it knows, a query of when each sweep began (s, comma-separated); commands that end it.
     point_start, point_end, point_count
@@ -82,6 +85,9 @@ class AnalyzerProfile(Section):
     buffer_start: tuple[str, ...] = ()
     ready: str = ""
     ready_pattern: str = ""
+    ready_start: tuple[str, ...] = ()
+    ready_sweep: str = ""
+    ready_end: tuple[str, ...] = ()
     buffer_count: str = ""
     buffer_trace: str = ""
     buffer_status: str = ""
@@ -145,6 +151,12 @@ class AnalyzerProfile(Section):
         """Which word is missing for sweeps that the analyzer keeps; without the event register an overload would go unseen."""
         needs = ["buffer_start", "ready", "ready_pattern", "buffer_count", "buffer_trace"]
         needs += ["buffer_status"] if self.status else []
+        return next((name for name in needs if not getattr(self, name)), "")
+
+    @property
+    def lacks_for_ready(self) -> str:
+        """Which word is missing for an analyzer that says, sweep by sweep, that it waits for a pulse."""
+        needs = ["ready", "ready_pattern", "ready_end", *([] if self.poll else ["ready_start", "ready_sweep"])]
         return next((name for name in needs if not getattr(self, name)), "")
 
     @property

@@ -210,6 +210,18 @@ def sweep_keeper_of(analyzer: AnalyzerDriver) -> SweepKeeper:
 
 
 @runtime_checkable
+class PulseWaiter(Protocol):
+    """A receiver that says that it waits for the pulse which starts its next sweep.
+
+    `await_pulse` begins that sweep and returns once it waits; False if it cannot tell, nothing has begun then. The next `sweep` is
+    that one. `give_up` ends the waiting, if `sweep` was not called since.
+    """
+
+    def await_pulse(self) -> bool: ...
+    def give_up(self) -> None: ...
+
+
+@runtime_checkable
 class PointTaker(Protocol):
     """A receiver that keeps sweeps and can take every frequency of them at a pulse of its own.
 

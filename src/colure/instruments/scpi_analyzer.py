@@ -41,6 +41,8 @@ class ScpiAnalyzer(ScpiInstrument):
         self._profile = profile
         self._timeout_s = timeout_s
         self._points, self._sweeps = 0, 1
+        #: Whether a sweep was begun that waits for its pulse.
+        self._waits = False
         self._ports: tuple[int, ...] = ()
         self._frequency_hz: FloatArray = np.empty(0)
 
@@ -55,6 +57,7 @@ class ScpiAnalyzer(ScpiInstrument):
         self.setup(settings)
         self._points, self._ports, self._frequency_hz = settings.points, ports, settings.frequency_hz
         self._sweeps = settings.averages if self._profile.each_average else 1
+        self._waits = False
         readback = self.confirm(self._profile.confirm, settings)
         if settings.segments:
             readback |= self._set_segments(settings.segments)
@@ -172,7 +175,35 @@ class ScpiAnalyzer(ScpiInstrument):
         for command in words.buffer_start:
             self._link.write(command.format(count=sweeps))
         self.raise_errors()
-        begin = time.monotonic()
+        self._require_ready()
+
+    def await_pulse(self) -> bool:
+        """Begin a sweep that waits for its pulse, and return once the analyzer says so; False if the profile lacks words for that.
+
+        Raises
+        ------
+        LostError
+            If the analyzer does not say in time that it waits.
+        """
+        words = self._profile
+        if words.lacks_for_ready:
+            return False
+        self._waits = True
+        for command in (*words.start, words.sweep) if words.poll else words.ready_start:
+            self._link.write(command)
+        self._require_ready()
+        return True
+
+    def give_up(self) -> None:
+        """Wait for a pulse no longer, if a sweep that was begun still does."""
+        if self._waits:
+            self._waits = False
+            for command in self._profile.ready_end:
+                self._link.write(command)
+
+    def _require_ready(self) -> None:
+        """Return once the analyzer says that it waits for a pulse; raises `LostError` if it does not in time."""
+        words, begin = self._profile, time.monotonic()
         while re.search(words.ready_pattern, answer := self.ask(words.ready)) is None:
             if time.monotonic() - begin > self._timeout_s:
                 raise LostError(
@@ -355,15 +386,17 @@ class ScpiAnalyzer(ScpiInstrument):
 
     def _one_sweep(self) -> None:
         """Start a sweep and wait for its end; raises `LostError` if that does not come."""
-        p = self._profile
-        for command in p.start:
+        p, begun = self._profile, self._waits
+        self._waits = False
+        for command in () if begun else p.start:
             self._link.write(command)
         if not p.poll:
-            answer = self.ask(p.sweep)
+            answer = self.ask(p.ready_sweep if begun else p.sweep)
             if answer.lstrip("+") != "1":
                 raise LostError(f"{self._link.resource}: sweep did not complete, answered {answer[:60]!r}")
             return
-        self._link.write(p.sweep)
+        if not begun:
+            self._link.write(p.sweep)
         begin = time.monotonic()
         while re.search(p.poll_pattern, answer := self.ask(p.poll)) is None:
             if time.monotonic() - begin > self._timeout_s:

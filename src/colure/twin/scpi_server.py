@@ -77,6 +77,9 @@ class SimulatedAnalyzer:
         self._count_of_pulses, self._happened = 1, 0
         #: Whether a pulse starts one frequency, not a whole sweep.
         self._point_by_point = False
+        #: Since when a single sweep waits for its pulse; whether it is deaf to it, which is known once somebody asks.
+        self._waiting_s: float | None = None
+        self._deaf: bool | None = None
         self._headers = HeaderTable(self._table())
 
     def _table(self) -> dict[str, CommandAction]:
@@ -108,7 +111,7 @@ class SimulatedAnalyzer:
             "INITiate:CONTinuous": lambda q, a: None,
             "OUTPut": lambda q, a: None,
             "OUTPut:STATe": lambda q, a: None,
-            "ABORt": lambda q, a: self._slice.end(),
+            "ABORt": lambda q, a: self._abort(),
             "TRIGger:COUNt": self._trigger_count,
             "TRIGger:SOURce": self._trigger,
             "TRIGger:POINt": self._trigger_point,
@@ -120,7 +123,7 @@ class SimulatedAnalyzer:
             "CALCulate#:DATA:BUFFer": lambda q, a: self._kept_data(q),
             "CALCulate#:DATA:BUFFer:COUNt": lambda q, a: self._kept_count(),
             "CALCulate#:DATA:BUFFer:TIME": lambda q, a: ",".join(f"{moment:.6f}" for moment in self._slice.begun_s),
-            "STATus:OPERation:CONDition": lambda q, a: "32" if self._slice.waits else "0",
+            "STATus:OPERation:CONDition": lambda q, a: "32" if self._waits() else "0",
             "STATus:QUEStionable:EVENt": lambda q, a: self._events(),
             "ROUTe:CLOSe": lambda q, a: self._route(a),
             "STATus:QUEStionable:CONDition": lambda q, a: str(CONDITION.get(self._fault, 0) if self._fault else 0),
@@ -238,7 +241,22 @@ class SimulatedAnalyzer:
         if self._external and self._count_of_pulses > 1:
             self._slice.start(self._count_of_pulses)
             return
-        self._sweep_at(self._pulse() if self._external else self._stage.clock.now())
+        # What waits for a pulse waits beside whatever it is asked; whoever wants the sweep's end waits too.
+        self._waiting_s, self._deaf = self._stage.clock.now() if self._external else None, None
+        if not self._external:
+            self._sweep_at(self._stage.clock.now())
+
+    def _abort(self) -> None:
+        self._slice.end()
+        self._waiting_s = None
+
+    def _waits(self) -> bool:
+        """Tell whether it waits for a pulse: of a slice, or of a single sweep."""
+        if self._waiting_s is None:
+            return self._slice.waits
+        self._deaf = self._stage.faults.of(FaultKind.NEVER_READY) if self._deaf is None else self._deaf
+        moment = self._stage.next_pulse(self._waiting_s)
+        return not self._deaf and (moment is None or moment > self._stage.clock.now())
 
     def _sweep_at(self, begin: float | np.ndarray) -> Swept:
         """Sweep at a moment, which may have passed, or at one for every frequency; return what is in the memory then, and when it is."""
@@ -346,11 +364,11 @@ class SimulatedAnalyzer:
             if_bandwidth_hz=self._every("band") / self._settings["averages"],
         )
 
-    def _pulse(self) -> float:
+    def _pulse(self, since: float) -> float:
         """Wait for the positioner's next pulse and return its moment; silent if none ever comes."""
         clock, patience = self._stage.clock, time.monotonic() + PULSE_PATIENCE_S
         while True:
-            moment = self._stage.next_pulse(clock.now())
+            moment = self._stage.next_pulse(since)
             if moment is not None and clock.wait_until(moment, self._stage.held):
                 return moment
             if clock.virtual or time.monotonic() > patience or self._stage.held.is_set():
@@ -361,7 +379,7 @@ class SimulatedAnalyzer:
         if query:
             return "EXT" if self._external else "IMM"
         if word := self._one_of(argument, "IMMEDIATE", "EXTERNAL"):
-            self._external = word == "EXTERNAL"
+            self._external, self._waiting_s = word == "EXTERNAL", None
         return None
 
     def _spot(self, query: str, argument: str) -> str | None:
@@ -406,6 +424,12 @@ class SimulatedAnalyzer:
         if self._fault is FaultKind.ANALYZER_HANG:
             self._fault = None  # of this exchange, not of the trace
             raise SilenceError
+        if self._waiting_s is not None:
+            since, self._waiting_s = self._waiting_s, None
+            if self._deaf:
+                raise SilenceError
+            self._sweep_at(self._pulse(since))
+            self._range_wait()
         self._stage.clock.wait_until(self._finish)
 
     def _format(self, query: str, argument: str) -> str | None:
