@@ -13,8 +13,10 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from colure.analysis.figures.sphere import Sky
 from colure.analysis.findings.finding import Finding
 from colure.analysis.findings.fit import fit_findings
+from colure.analysis.findings.one_component import one_component_findings
 from colure.analysis.findings.slices import slice_findings
 from colure.analysis.findings.stuck_switch import switch_findings
 from colure.analysis.findings.wave_at_peak import NEEDED, StatedValue, readings, wave_findings
@@ -37,6 +39,8 @@ SPHERE_MARGIN_DB = 1.0
 #: Strongest sweep over the noise, below which a search for maxima follows the noise, dB. Noise alone reads 10 to 15 dB, the
 #: largest of thousands of sweeps; a true 9 dB reads 15 and a true 19 dB 22 (counted by simulation).
 SNR_LOOK_DB, SNR_WRONG_DB = 25.0, 18.0
+#: Frequencies at which the power within a region is looked at.
+REGION_FREQUENCIES = 8
 LEVELS = ("gain_dbi", "efficiency_db", "eirp_dbm", "trp_dbm", "eis_dbm", "tis_dbm")
 
 
@@ -57,9 +61,11 @@ def sanity(processed: Processed, figures: Sequence[Figure] = ()) -> list[Finding
         *_sphere(device, read),
         *_gain(device, read),
         *_efficiency(read),
+        *_within_region(processed, read),
         *wave_findings({name: read.of(name) for name in NEEDED}, device),
         *slice_findings(processed, chamber),
         *fit_findings(processed, chamber, device),
+        *one_component_findings(processed, chamber, device),
         *_complete(processed),
         *_conditions(processed),
     ]
@@ -194,6 +200,28 @@ def _efficiency(read: _StatedFigures) -> Iterator[Finding]:
     text = (
         f"efficiency {value:+.2f} dB at {frequency / 1e9:.3f} GHz: more than 100 %, beyond its uncertainty. Look at the reference: its gain, "
         "its cable, its place"
+    )
+    yield Finding("efficiency", NOTHING_DB, text, NOT_TO_BE_USED, LEVELS)
+
+
+def _within_region(processed: Processed, read: _StatedFigures) -> Iterator[Finding]:
+    """Say where the measured part of the sphere alone radiates more than the device accepts."""
+    sphere, gains = processed.sphere, read.of("gain_dbi")
+    if sphere.whole or "efficiency_db" in processed.budget.figures.names:
+        return
+    region, over = float(np.deg2rad(sphere.region_deg)), []
+    frequencies = list(processed.frequency_hz)
+    for frequency, _, uncertainty in gains[:: max(1, len(gains) // REGION_FREQUENCIES)]:
+        sky = Sky.of(processed.expansion.coefficients[frequencies.index(frequency)])
+        share_db = float(power_db(sky.power_between(0.0, region) / (4.0 * np.pi)))
+        if share_db - 1.5 * uncertainty > 0.0:
+            over.append((share_db, frequency))
+    if not over:
+        return
+    share_db, frequency = max(over)
+    text = (
+        f"the measured {sphere.region_deg:g} deg about the boresight alone radiate {share_db:+.2f} dB of the power that the device accepts, at "
+        f"{frequency / 1e9:.3f} GHz: more than 100 %, beyond its uncertainty. Look at the reference: its gain, its cable, its place"
     )
     yield Finding("efficiency", NOTHING_DB, text, NOT_TO_BE_USED, LEVELS)
 

@@ -64,6 +64,11 @@ def _accused(bad: BoresightAgreement) -> str:
             f"the slices disagree about the boresight by {spread:.1f} dB relative to the peak, and by {left:.1f} dB if the roll stood still, or "
             "the probe's roll turned twice as far. Look at their motors and counts, and measure again"
         )
+    if bad.turned == "one still":
+        return (
+            f"the slices disagree about the boresight by {spread:.1f} dB relative to the peak, and by {left:.1f} dB if the roll or the probe's roll "
+            "stood still while the other one turned. Look at their motors, couplings and words, and measure again"
+        )
     rolls = ", ".join(f"{one:g}" for one in bad.apart_deg)
     return (
         f"the slices disagree about the boresight by {spread:.1f} dB relative to the peak, and by {left:.1f} dB without those at {rolls} deg: "

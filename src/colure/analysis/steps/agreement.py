@@ -18,11 +18,15 @@ if TYPE_CHECKING:
 
 
 NOTHING_DB = -200.0
-RollFault = Literal["", "reversed", "probe still", "roll still"]
+RollFault = Literal["", "reversed", "probe still", "roll still", "one still"]
 #: How often the right-hand part of the boresight's reading turns in a turn of the roll, the left-hand one the other way.
 ROLL_TURNS: Final[dict[RollFault, int]] = {"": 0, "reversed": 2, "probe still": -1, "roll still": 1}
-#: Fewer slices agree with anything; a fault explains the spread if it takes this much away, dB.
-LEAST_SLICES, EXPLAINED_DB = 4, 10.0
+#: The same of one component alone: it turns both ways at once, and cannot tell which of the two rolls stood still.
+ONE_COMPONENT_TURNS: Final[dict[RollFault, int]] = {"one still": 1, "reversed": 2}
+#: Fewer slices agree with anything, or with anything that turns; a fault explains the spread if it takes this much away, dB.
+LEAST_SLICES, LEAST_TURNING, EXPLAINED_DB = 4, 6, 10.0
+#: A probe that follows the roll reads one direction of a fixed frame, up to this share of the power.
+FOLLOWS = 1e-4
 
 
 def level_db(ratio: float) -> float:
@@ -33,9 +37,10 @@ def level_db(ratio: float) -> float:
 def boresight_by_slice(record: xr.Dataset, chamber: Chamber) -> tuple[FloatArray, ComplexArray, float] | None:
     """Return what every complete slice says of the boresight, in a fixed frame; None if fewer than three saw it.
 
-    (slice,) roll in degrees, (2, slice, frequency) components, and the largest component anywhere.
+    (slice,) roll in degrees, (2, slice, frequency) components, and the largest component anywhere. Of one pass both are what one
+    component that follows the roll has along them.
     """
-    if chamber.positioner.geometry is not Geometry.ROLL_OVER_AZIMUTH or record.attrs["scheme"] == "one-pass":
+    if chamber.positioner.geometry is not Geometry.ROLL_OVER_AZIMUTH:
         return None
     grid = grid_of(record)
     whole_slices = evenly_spaced_slices(record, grid.slices_planned, grid.swept_deg(chamber.positioner.geometry).size)
@@ -82,6 +87,8 @@ def boresight_agreement(record: xr.Dataset, chamber: Chamber) -> BoresightAgreem
     if boresight is None:
         return None
     phi_deg, fixed, peak = boresight
+    if record.attrs["scheme"] == "one-pass":
+        return _one_component_agreement(phi_deg, fixed, peak)
     hands = np.stack([fixed[0] + 1j * fixed[1], fixed[0] - 1j * fixed[1]]) / np.sqrt(2.0)
     left_db = {name: _left_db(hands, phi_deg, turns, peak) for name, turns in ROLL_TURNS.items()}
     spread_db = left_db[""]
@@ -90,6 +97,38 @@ def boresight_agreement(record: xr.Dataset, chamber: Chamber) -> BoresightAgreem
         return BoresightAgreement(spread_db, left_db=spread_db)
     if left_db[turned] <= spread_db - EXPLAINED_DB:
         return BoresightAgreement(spread_db, turned, left_db=left_db[turned])
+    return _without_some(phi_deg, fixed, peak, spread_db)
+
+
+def _one_component_agreement(phi_deg: FloatArray, fixed: ComplexArray, peak: float) -> BoresightAgreement | None:
+    """Return how slices of one pass agree about the one component they read of the boresight; None if the probe did not follow the roll.
+
+    With roll phi a component e that stands still in the device's frame is read as the sum of a turn with n phi and one with -n phi,
+    of any two sizes: n = 2 where an axis turns the other way, 1 where one of the two stood still.
+    """
+    power, along = np.linalg.eigh(np.einsum("asf,bsf->ab", fixed, fixed.conj()).real)
+    if power[0] > FOLLOWS * power[1]:
+        return None
+    read = np.einsum("a,asf->sf", along[:, 1], fixed)
+    spread_db = _spread_db(read[None], peak)
+    if phi_deg.size >= LEAST_TURNING:
+        left_db = {name: _turning_left_db(read, phi_deg, turns, peak) for name, turns in ONE_COMPONENT_TURNS.items()}
+        turned = min(left_db, key=left_db.__getitem__)
+        if left_db[turned] <= spread_db - EXPLAINED_DB:
+            return BoresightAgreement(spread_db, turned, left_db=left_db[turned])
+    return _without_some(phi_deg, read[None], peak, spread_db)
+
+
+def _turning_left_db(read: ComplexArray, phi_deg: FloatArray, turns: int, peak: float) -> float:
+    """Return what of readings (slice, frequency) no sum of two turns with the roll, one each way, explains, relative to the peak."""
+    turn = np.exp(1j * turns * np.deg2rad(phi_deg))
+    both = np.stack([turn, turn.conj()], axis=1)
+    left = read - both @ np.linalg.lstsq(both, read, rcond=None)[0]
+    return level_db(float(np.sqrt(np.mean(np.abs(left) ** 2))) / peak)
+
+
+def _without_some(phi_deg: FloatArray, fixed: ComplexArray, peak: float, spread_db: float) -> BoresightAgreement:
+    """Return the agreement of (component, slice, frequency), and the few slices without which the others agree, if there are such."""
     apart, others_db = _apart(fixed, peak, below_db=spread_db - EXPLAINED_DB)
     if not apart:
         return BoresightAgreement(spread_db, left_db=spread_db)
@@ -97,7 +136,7 @@ def boresight_agreement(record: xr.Dataset, chamber: Chamber) -> BoresightAgreem
 
 
 def _apart(fixed: ComplexArray, peak: float, *, below_db: float) -> tuple[list[int], float]:
-    """Return the slices without which the others of (2, slice, frequency) differ by less than so much, and that difference.
+    """Return the slices without which the others of (component, slice, frequency) differ by less than so much, and that difference.
 
     One after the other, each the one that is farthest from the mean of the others; none if a quarter of them is not enough.
     """
@@ -119,5 +158,5 @@ def _left_db(hands: ComplexArray, phi_deg: FloatArray, turns: int, peak: float) 
 
 
 def _spread_db(readings: ComplexArray, peak: float) -> float:
-    """Return the rms of (2, slice, frequency) about the mean of all slices, relative to the peak."""
+    """Return the rms of (component, slice, frequency) about the mean of all slices, relative to the peak."""
     return level_db(float(np.sqrt(np.mean(np.abs(readings - readings.mean(axis=1, keepdims=True)) ** 2)) / peak))
