@@ -30,6 +30,7 @@ from colure.analysis.innovation import verified
 from colure.analysis.innovation.estimate import Estimator
 from colure.analysis.innovation.known_unit import KnownUnit
 from colure.analysis.innovation.readings import SliceReadings
+from colure.analysis.steps.gain import reference_gain_dbi
 from colure.app import services
 from colure.app.services import verifying
 from colure.app.storage.folders import run_folder
@@ -301,8 +302,10 @@ class Range:
             truth = rehearsal.draw_chamber(chamber, device, self.plan, seed)
             if wall is not None:
                 truth = truth.model_copy(update={"echoes": (*truth.echoes, wall)})
-            found = rehearsal.rehearse(chamber, device, part, self.begin_s[:count], seed=seed, truth=truth)
-        # The horn's true gain differs from its computed one within what is declared (k = 2).
+            computed = reference_gain_dbi(part.frequency_hz, chamber.reference)
+            found = rehearsal.rehearse(chamber, device, part, self.begin_s[:count], seed=seed, truth=truth,
+                                       reference_gain_dbi=computed)  # fmt: skip
+        # The horn's true gain differs from its computed one within what is declared (k = 2), and by nothing beside that.
         trace = found.trace.copy()
         off_db = np.random.default_rng((seed, 5)).normal(0.0, 0.5 * chamber.reference.gain_uncertainty_db)
         trace[part.role == ROLES.index(Role.REFERENCE)] *= 10 ** (off_db / 20)

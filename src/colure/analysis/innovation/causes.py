@@ -28,15 +28,18 @@ SEAT_MM = 0.3
 class Drawn:
     """Draws of what readings hold and what a pattern made of them misses.
 
-    readings (n, frequency, point)
-        Added to the readings of the true device.
+    steady (n, frequency, point)
+        Added to the readings of the true device, whatever is new in it: rooms, errors of the reference, noise.
+    sizes (n, cause)
+        Of the tolerances, in standard deviations: what these add depends on the device.
     level (n, frequency)
         Relative error of the level that the reference horn brings; phases are not compared.
     waves (n, frequency, 2, J)
         What the reference's waves lack of the true device's.
     """
 
-    readings: ComplexArray
+    steady: ComplexArray
+    sizes: FloatArray
     level: FloatArray
     waves: ComplexArray
 
@@ -51,18 +54,26 @@ class Causes:
         self.model, self.known, self.chamber = model, known, chamber
         self._time_s, self.slices = time_s, slices
         self._hears = hearing(probe, chamber.probe.gain_dbi)
-        self.measured = model.measured(known.expansion.coefficients)
-        self.nominal = model.read(self.measured)
+        self.nominal = model.read(model.measured(known.expansion.coefficients))
         self.peak = float(np.abs(self.nominal[len(self.nominal) // 2]).max())
 
-    @cached_property
-    def tolerances(self) -> ComplexArray:
-        """One standard deviation of every declared adjustment, drift, cable and the probe's impurity (cause, frequency, point)."""
-        moved = [self.model.change(self.measured, one) for one in _adjustments(self.chamber)]
-        relative = np.concatenate([self._drift(), self._cable()]) * self.nominal
-        across = replace(self.model, roll=self.model.roll + 0.5 * np.pi).read(self.measured)
+    def tolerances(self, waves: ComplexArray) -> ComplexArray:
+        """One standard deviation of every declared adjustment, drift, cable and the probe's impurity (cause, frequency, point).
+
+        Parameters
+        ----------
+        waves
+            (frequency, 2, J) of the device that stands misaligned. A faulty one is moved as it is: where its pattern is off
+            by -20 dB, so is what a shift of 0.07 rad does to it, and few slices see -50 dB.
+        """
+        measured = self.model.measured(waves)
+        own = self.model.read(measured)
+        moved = [self.model.change(measured, one) for one in _adjustments(self.chamber)]
+        relative = np.concatenate([self._drift(), self._cable()]) * own
+        across = replace(self.model, roll=self.model.roll + 0.5 * np.pi).read(measured)
         leak = np.sqrt(0.5) * 10.0 ** (self.chamber.probe.cross_polar_db / 20.0) * np.stack([across, 1j * across])
-        return np.concatenate([np.stack(moved), relative, leak])
+        every = np.concatenate([np.stack(moved), relative, leak])
+        return without_common_phase(every, own)
 
     def _drift(self) -> ComplexArray:
         """Return relative changes (cause, 1, point) by drift since the reference was read."""
@@ -146,19 +157,28 @@ class Causes:
         missing_waves = 0.5 * self._one_wave**2 * np.einsum("naw,af->nfw", by_wave, self._over_band)
         return np.asarray(missing_waves.reshape(*missing_waves.shape[:2], *self.known.expansion.coefficients.shape[1:]))
 
-    def draws(self, random: np.random.Generator, count: int, noise: FloatArray) -> Drawn:
-        """Return draws of everything, the device's own likeness left out."""
+    def draws(self, random: np.random.Generator, count: int, noise: FloatArray, tolerances: int) -> Drawn:
+        """Return draws of everything, with so many tolerances; the device's own likeness is left out."""
         stray, horn = self.rooms(random, count)
         waves = self.reference_errors(random, count)
         read = self.model.read(self.model.measured(waves))
-        sizes = random.normal(size=(count, len(self.tolerances)))
-        moved = np.tensordot(sizes, self.tolerances, axes=1)
+        sizes = random.normal(size=(count, tolerances))
         raw = random.normal(size=(2, *stray.shape)) / np.sqrt(2.0)
         white = (raw[0] + 1j * raw[1]) * noise[:, None]
         phase = np.exp(2j * np.pi * random.random((count, 1)))
         horn_db = np.hypot(self.chamber.reference.gain_uncertainty_db, self.chamber.reference.reconnect_db)
         gain = random.normal(size=(count, 1)) * 0.5 * horn_db * np.log(10.0) / 20.0
-        return Drawn(stray + read + moved + white, gain - (phase * horn).real, waves)
+        return Drawn(stray + read + white, sizes, gain - (phase * horn).real, waves)
+
+
+def without_common_phase(changes: ComplexArray, readings: ComplexArray) -> ComplexArray:
+    """Return changes (cause, frequency, point) of readings (frequency, point) without the phase that all points of a frequency share.
+
+    That phase is in the fit's factor, and exactly so, where a change has it to first order only. The level stays: it is a
+    gain's error.
+    """
+    common = np.sum(readings.conj() * changes, axis=-1) / np.sum(np.abs(readings) ** 2, axis=-1)
+    return np.asarray(changes - 1j * common.imag[..., None] * readings)
 
 
 def _adjustments(chamber: Chamber) -> list[Misalignment]:
