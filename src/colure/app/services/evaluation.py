@@ -85,18 +85,25 @@ def flip_result(campaign: Campaign, run: RunFolder) -> Flip:
         raise InputError([str(error)]) from None
 
 
-def evaluate(processed: Processed, run: RunFolder) -> list[Figure]:
-    """Read the figures with their budgets and save them as JSON; of one device state under its own name."""
+def marked_by_data(processed: Processed, figures: list[Figure]) -> list[Figure]:
+    """Return figures marked where the data contradict what was declared.
+
+    What is more than was declared makes the intervals too short: it is said wherever a figure is, not among the findings alone.
+    """
     from colure.analysis.findings.declared import against_declaration
     from colure.analysis.findings.sanity import marked, sanity
+
+    return marked(figures, [*sanity(processed, figures), *against_declaration(processed)])
+
+
+def evaluate(processed: Processed, run: RunFolder) -> list[Figure]:
+    """Read the figures with their budgets and save them as JSON; of one device state under its own name."""
     from colure.analysis.uncertainty.budget import budget_of
 
     own = run if run.chosen is not None else state_in(processed, run)
     budget = budget_of(processed.budget)
     budget = replace(budget, figures=[*budget.figures, *_bandwidths(processed, budget.figures)])
-    # What is more than was declared makes the intervals too short: it is said wherever a figure is, not among the findings alone.
-    against = [*sanity(processed, budget.figures), *against_declaration(processed)]
-    budget = replace(budget, figures=marked(budget.figures, against))
+    budget = replace(budget, figures=marked_by_data(processed, budget.figures))
     content = json_text([figure.as_dict() for figure in budget.figures], indent=1)
     for figures in addresses(own, "figures.json"):
         write_whole(figures, content)

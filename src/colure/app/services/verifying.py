@@ -13,6 +13,7 @@ import numpy as np
 
 from colure.app.services import acquisition, processing, verdicts
 from colure.app.services.campaigns import plan_of
+from colure.app.services.evaluation import marked_by_data
 from colure.app.services.pattern_files import waves_of
 from colure.app.services.reference import probe_of, reference_of
 from colure.app.services.stopping import EvenSet, Follower
@@ -423,11 +424,9 @@ def result_of(asked: Asked, run: RunFolder) -> UnitResult:
 
 def _of_whole_scan(processed: Processed) -> list[Figure]:
     """Return the figures of the whole scan, marked where the data contradict what was declared."""
-    from colure.analysis.findings.sanity import marked, sanity
     from colure.analysis.uncertainty.budget import figures_with_budget
 
-    figures = figures_with_budget(processed.budget)
-    return marked(figures, sanity(processed, figures))
+    return marked_by_data(processed, figures_with_budget(processed.budget))
 
 
 def _kept(run: RunFolder, result: UnitResult) -> UnitResult:
