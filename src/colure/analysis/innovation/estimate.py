@@ -8,7 +8,7 @@ import numpy as np
 
 from colure.analysis.innovation.causes import Causes
 from colure.analysis.innovation.fit import Faulty
-from colure.analysis.innovation.linear import Basis, LinearFit
+from colure.analysis.innovation.linear import FitBasis, LinearFit
 from colure.geometry.conventions import ComplexArray, FloatArray
 from colure.values import holds_arrays
 
@@ -65,7 +65,7 @@ class Estimator:
     def __init__(self, causes: Causes, noise: FloatArray, *, seed: int) -> None:
         self._causes = causes
         tolerances = causes.tolerances(causes.known.expansion.coefficients)
-        self._basis = Basis(causes, noise, len(tolerances), seed=seed)
+        self._basis = FitBasis(causes, noise, len(tolerances), seed=seed)
         self._about_reference = LinearFit(self._basis, tolerances)
         self._random = np.random.default_rng((seed, 3))
 

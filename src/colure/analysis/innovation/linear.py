@@ -63,7 +63,7 @@ class Solution:
     readings: SolvedReadings
 
 
-class Basis:
+class FitBasis:
     """What does not depend on the device: places, rooms, errors of the reference, noise, the unknowns' columns, draws of all of it."""
 
     def __init__(self, causes: Causes, noise: FloatArray, tolerances: int, *, seed: int) -> None:
@@ -93,7 +93,7 @@ class Basis:
 class LinearFit:
     """The fit about a device whose misaligned readings change by `tolerances` (cause, frequency, point)."""
 
-    def __init__(self, basis: Basis, tolerances: ComplexArray) -> None:
+    def __init__(self, basis: FitBasis, tolerances: ComplexArray) -> None:
         self._basis, self._tolerances = basis, tolerances
         known = basis.causes.known
         everything = np.concatenate([basis.shaken, tolerances.reshape(len(tolerances), -1)])
