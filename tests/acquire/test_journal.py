@@ -224,3 +224,22 @@ def test_a_journal_for_which_too_few_files_may_be_open_does_not_blame_the_disk(j
         Journal(path)
     said = str(told.value) if isinstance(told.value, JournalError) else system_fault(told.value)
     assert "ulimit -n" in said and "may open too few files" in said and "disk" not in said
+
+
+def test_what_is_measured_again_replaces_and_keeps_the_first_reading(journal):
+    for index in range(4):
+        journal.append(row(index))
+    journal.ask_again({1, 2}, "slices", 0.0)
+    assert journal.measured() == {0, 3} and len(journal.rows()) == 4, "used until there is a new one"
+    journal.append(row(2, 5.0))
+    assert journal.measured() == {0, 2, 3} and journal.pending().keys() == {1}
+    assert [one.trace[0, 0] for one in journal.rows()] == [1.0, 2.0, 4.0, 15.0]
+    check = journal.verify()
+    assert check.whole and check.rows == 5 and check.again == 1
+    journal.ask_again({1, 2}, "slices", 1.0)
+    assert len(journal.meta("again")) == 1, "what was broken off goes on"
+    # Neither may a first reading come back into use, nor may one be put aside that nothing replaces.
+    journal._db.execute("delete from superseded")
+    assert journal.verify().damaged == ("row 3: its point was measured again, and it is not put aside",)
+    journal._db.execute("insert into superseded values (3), (2)")
+    assert journal.verify().damaged == ("row 2 (put aside): no fault of it was accepted",)

@@ -46,6 +46,10 @@ def test_what_is_said_is_kept_and_found(folder):
         "A-12",
     )
     assert done.exit_code == 0, done.output
+    # A run that is there is read: nothing is asked and nothing moves.
+    read = colure("cut", folder, "--theta", "-20:20:10", "--phi", "0", "--run", "one", "--json")
+    assert read.exit_code == 0 and "figures" in read.output, read.output
+    assert colure("cut", folder, "--theta", "-20:20:5", "--phi", "0", "--run", "one").exit_code == 2
     made = run_folder(folder, "one")
     assert identity_of(made).said == {"tag": "lot 7", "serial": "A-12"}
     keep_identity(made, RunIdentity(operator="day shift"))

@@ -144,19 +144,24 @@ class Engine:
 
     def _run(self) -> Outcome:
         total = len(self._plan)
+        again = self._options.again
         try:
             self._tally.measured = self._journal.measured()
             resuming = bool(self._tally.measured)
             last = self._journal.last_row()
             if last is not None:
                 self._station.resume_after(last)
-            self._change(State.RUNNING, f"{total - len(self._tally.measured)} of {total} points to measure")
+            self._tally.measured -= self._journal.left_of(again) if again else set()
+            self._change(State.RUNNING, f"{self._left()} of {total} points to measure")
             self._persistence.insist(lambda: self._enter(resuming=resuming, home=self._options.home), "start")
+            if again:
+                self._journal.ask_again(again, self._options.said, self._clock.wall())
+                self._tally.measured = self._journal.measured()
             for step in self._steps():
                 self._execute(step)
                 if self._enough:
                     break
-            if self._enough and self._first_tie is not None:
+            if (self._enough or again) and self._first_tie is not None:
                 # What drifted since the last tie is known only by another one.
                 self._persistence.insist(self._extra_tie, "last tie")
             self._persistence.insist(self._go_home, "way home")
@@ -237,10 +242,18 @@ class Engine:
             end = index + 1
             while lines[index] >= 0 and end < total and lines[end] == lines[index]:
                 end += 1
-            missing = np.array([i for i in range(index, end) if i not in self._tally.measured], np.int64)
+            missing = np.array([i for i in range(index, end) if self._wanted(i)], np.int64)
             if missing.size:
                 yield missing
             index = end
+
+    def _wanted(self, index: int) -> bool:
+        """Tell whether a point is still to be measured in this session."""
+        again = self._options.again
+        return index not in self._tally.measured and (not again or index in again)
+
+    def _left(self) -> int:
+        return sum(1 for index in range(len(self._plan)) if self._wanted(index))
 
     def _execute(self, missing: IntArray) -> None:
         """Measure a point or a line, with everything that may have to happen before."""

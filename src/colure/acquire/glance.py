@@ -11,7 +11,8 @@ from typing import Any
 
 import apsw
 
-from colure.acquire.journal import HEADER, HEADER_BYTES, Row, unreadable
+from colure.acquire.journal import unreadable
+from colure.acquire.rows import HEADER, HEADER_BYTES, Row
 from colure.errors import JournalError
 from colure.model.plan import Plan
 

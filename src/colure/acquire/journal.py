@@ -13,15 +13,15 @@ import hashlib
 import json
 import struct
 import zlib
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from contextlib import contextmanager, suppress
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
 import apsw
-import numpy as np
 
+from colure.acquire.again import faults_of_what_was_replaced, pending_points, replaced_rows
 from colure.acquire.chain import (
     GENESIS,
     Chain,
@@ -30,70 +30,16 @@ from colure.acquire.chain import (
     faults_of_what_was_confirmed,
 )
 from colure.acquire.locks import hold_lock
+from colure.acquire.rows import Row as Row  # noqa: PLC0414 - the room's front offers it too
 from colure.errors import InputError, LockedError, out_of_files
 from colure.errors import JournalError as JournalError  # noqa: PLC0414 - the room's front offers it too
-from colure.geometry.conventions import ComplexArray, FloatArray
 from colure.instruments.sensors import Sensors
 from colure.model.plan import Plan
-from colure.values import holds_arrays
 
 OLDEST_SQLITE = (3, 51, 3)
 JOURNAL_FORMAT = 2
 #: Entry that is saved with every point and event: what is confirmed so far.
 CONFIRMED = "confirmed"
-HEADER = "<qqqdddqq"
-HEADER_BYTES = struct.calcsize(HEADER)
-
-
-@dataclass(frozen=True, kw_only=True)
-@holds_arrays
-class Row:
-    """One measured point; fields as in `colure.model.record.build_record`.
-
-    conditions
-        What the sensors said, in the order of the journal's entry `sensors`; empty without sensors.
-    """
-
-    plan_index: int
-    role: int
-    state_index: int
-    time_s: float
-    wall_time: float
-    monotonic_s: float
-    commanded_deg: FloatArray
-    readback_deg: FloatArray
-    rate_deg_s: FloatArray
-    trace: ComplexArray
-    flags: int
-    conditions: FloatArray = field(default_factory=lambda: np.empty(0))
-
-    def encode(self) -> bytes:
-        """Return the row's content as bytes: a fixed header, positions, trace, and what the sensors said."""
-        head = struct.pack(HEADER, self.plan_index, self.role, self.state_index, self.time_s, self.wall_time,
-                           self.monotonic_s, self.flags, self.commanded_deg.size)  # fmt: skip
-        places = np.concatenate([self.commanded_deg, self.readback_deg, self.rate_deg_s])
-        return b"".join(
-            [
-                head,
-                struct.pack("<qq", *self.trace.shape),
-                np.ascontiguousarray(places, "<f8").tobytes(),
-                np.ascontiguousarray(self.trace, "<c16").tobytes(),
-                np.ascontiguousarray(self.conditions, "<f8").tobytes(),
-            ]
-        )
-
-    @classmethod
-    def decode(cls, blob: bytes) -> Row:
-        """Rebuild a row from `encode`."""
-        plan_index, role, state, time_s, wall, monotonic, flags, axes = struct.unpack_from(HEADER, blob, 0)
-        frequencies, ports = struct.unpack_from("<qq", blob, HEADER_BYTES)
-        places_at = HEADER_BYTES + 16
-        commanded, readback, rate = np.frombuffer(blob, "<f8", count=3 * axes, offset=places_at).reshape(3, axes)
-        trace = np.frombuffer(blob, "<c16", count=frequencies * ports, offset=places_at + 24 * axes)
-        conditions = np.frombuffer(blob, "<f8", offset=places_at + 24 * axes + 16 * frequencies * ports)
-        return cls(plan_index=plan_index, role=role, state_index=state, time_s=time_s, wall_time=wall,
-                   monotonic_s=monotonic, commanded_deg=commanded, readback_deg=readback, rate_deg_s=rate,
-                   trace=trace.reshape(frequencies, ports), flags=flags, conditions=conditions)  # fmt: skip
 
 
 @dataclass(frozen=True)
@@ -106,6 +52,8 @@ class Verification:
         Sequence numbers of rows whose content cannot be trusted.
     accepted
         Faults that were found before and whose points were measured anew.
+    again
+        How many first readings are kept beside those that were measured again in their place.
     """
 
     rows: int
@@ -113,6 +61,7 @@ class Verification:
     root_hash: str
     damaged_rows: tuple[int, ...] = ()
     accepted: tuple[str, ...] = ()
+    again: int = 0
 
     @property
     def whole(self) -> bool:
@@ -138,6 +87,7 @@ class Journal:
         self.path = path
         self._lock = None
         self._failed = ""
+        self._waiting: dict[int, int] | None = None
         self._db: Any = None
         if vfs is None:
             try:
@@ -297,14 +247,36 @@ class Journal:
         """
         body = row.encode()
         seq, chain = self._seq + 1, hashlib.sha256(self._chain + body).digest()
-        self._confirm(
-            "insert into point values(?, ?, ?, ?, ?)",
-            (seq, row.plan_index, body, zlib.crc32(body), chain),
-            f"point {row.plan_index}",
-            self._confirmed(seq, chain, self._events),
-        )
+        statement = "insert into point values(?, ?, ?, ?, ?)"
+        values: tuple[Any, ...] = (seq, row.plan_index, body, zlib.crc32(body), chain)
+        waiting = self.pending()
+        if row.plan_index in waiting:
+            statement += "; insert or ignore into superseded select seq from point where plan_index = ? and seq <= ?"
+            values += (row.plan_index, waiting[row.plan_index])
+        self._confirm(statement, values, f"point {row.plan_index}", self._confirmed(seq, chain, self._events))
         self._seq, self._chain = seq, chain
+        waiting.pop(row.plan_index, None)
         return seq
+
+    def pending(self) -> dict[int, int]:
+        """Return the points that wait to be measured again, each with the last row that the new one replaces."""
+        if self._waiting is None:
+            with _reading(self.path):
+                self._waiting = pending_points(self._db, self.meta("again") or [])
+        return self._waiting
+
+    def ask_again(self, points: Iterable[int], said: str, wall_time: float) -> None:
+        """Write down that points shall be measured again; their readings stay in use until each has a new one."""
+        if self.left_of(points) != self.pending().keys():
+            request = {"points": sorted(points), "after": self._seq, "said": said, "wall_time": wall_time}
+            self.set_meta("again", [*(self.meta("again") or []), request])
+            self._waiting = None
+
+    def left_of(self, points: Iterable[int]) -> set[int]:
+        """Return which of points to be measured again are left: those that wait, if the newest request for them was broken off."""
+        wanted, waiting = set(points), set(self.pending())
+        broken_off = waiting and set((self.meta("again") or [])[-1]["points"]) == wanted
+        return waiting if broken_off else wanted
 
     def _save(self, statement: str, values: tuple[Any, ...], what: str) -> None:
         """Commit one change. After a failure nothing more is written: a sync that failed once lies later."""
@@ -360,14 +332,14 @@ class Journal:
         return None
 
     def measured(self) -> set[int]:
-        """Return the plan indices that are committed."""
+        """Return the plan indices that are committed and do not wait to be measured again."""
         with _reading(self.path):
             return {
                 index
                 for (index,) in self._db.execute(
                     "select plan_index from point where plan_index >= 0 and seq not in (select seq from superseded)"
                 )
-            }
+            } - self.pending().keys()
 
     def accept_damage(self) -> tuple[str, ...]:
         """Give up the damaged rows, so that their points are measured anew; returns what was wrong.
@@ -388,6 +360,7 @@ class Journal:
         bad_rows: list[int] = []
         state = Chain()
         accepted: list[str] = []
+        again = 0
         try:
             accepted = self.meta("accepted_damage") or []
             for entry in self._db.execute("select seq, plan_index, body, crc, chain from point order by seq"):
@@ -396,6 +369,7 @@ class Journal:
                 if any(text.startswith("row ") for text in faults):
                     bad_rows.append(entry[0])
             damaged += self._verify_rest()
+            again = len(replaced_rows(self._db, self.meta("again") or []))
         except (apsw.Error, JournalError, InputError, ValueError, TypeError, struct.error) as error:
             damaged.append(f"database: {error}")
         known = set(accepted)
@@ -405,6 +379,7 @@ class Journal:
             bytes(state.previous).hex(),
             tuple(bad_rows),
             tuple(accepted),
+            again,
         )
 
     def _verify_rest(self) -> list[str]:
@@ -424,7 +399,9 @@ class Journal:
         if self.plan().hash != self.meta("plan_hash"):
             damaged.append("plan: hash differs from its content")
         aside = [seq for (seq,) in self._db.execute("select seq from superseded order by seq")]
-        damaged += faults_of_what_is_aside(aside, self.meta("accepted_damage") or [])
+        replaced = replaced_rows(self._db, self.meta("again") or [])
+        damaged += faults_of_what_is_aside([*{*aside} - replaced], self.meta("accepted_damage") or [])
+        damaged += faults_of_what_was_replaced(replaced, aside)
         damaged += faults_of_the_end(self._db, self.meta("sealed"))
         return damaged + faults_of_what_was_confirmed(self._db, self.meta(CONFIRMED))
 

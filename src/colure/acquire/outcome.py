@@ -17,6 +17,10 @@ class Options:
         A person has looked: the readouts are right although they do not follow from where the run left the axes.
     pause_limit_s
         A pause that nobody ends becomes a stop after this, real seconds.
+    again
+        Points of the plan that are measured again, and nothing else; none: what the journal does not hold yet.
+    said
+        What a person asked for then, in words for the journal.
     threads
         Watchdog and patient waiting; without them everything runs in one thread, repeatably.
     """
@@ -24,6 +28,8 @@ class Options:
     home: bool = False
     position_confirmed: bool = False
     pause_limit_s: float = 1800.0
+    again: frozenset[int] = frozenset()
+    said: str = ""
     threads: bool = True
 
 

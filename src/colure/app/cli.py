@@ -10,11 +10,12 @@ import re
 import sys
 from collections.abc import Sequence
 from pathlib import Path
-from typing import TYPE_CHECKING, Any
+from typing import Any
 
 import click
 
 from colure import __version__
+from colure.app.commands.acquiring import acknowledge, run_engine, show_check, show_verification, slices_again
 from colure.app.commands.aim import aim
 from colure.app.commands.array import calibrate_array, codes, embedded, synthesize
 from colure.app.commands.beam import beam
@@ -56,14 +57,8 @@ from colure.app.commands.verdict import verdict
 from colure.app.commands.verify import verify
 from colure.app.scale.threads import one_thread
 from colure.app.terminal.say import say
-from colure.errors import BAD_INPUT, CHECK_FAILED, GOOD, STOPPED, ColureError, system_fault
+from colure.errors import BAD_INPUT, GOOD, STOPPED, ColureError, system_fault
 from colure.model.strict_json import json_text
-
-if TYPE_CHECKING:
-    from colure.acquire.outcome import Options, Outcome
-    from colure.app.storage.folders import RunFolder
-    from colure.model.campaign import Campaign
-    from colure.model.plan import Plan
 
 #: The kinds of devices that `colure new --device` knows; `colure.app.services.starting` holds their sizes.
 KINDS_TO_START = ("horn", "panel", "patch", "dipole", "array")
@@ -284,6 +279,10 @@ def plan(
     is_flag=True,
     help="You have looked: the readouts are right although the axes stand elsewhere than the run left them.",
 )
+@click.option(
+    "--again", default=None, metavar="SLICES",
+    help="Measure these slices of a finished run again, such as 3,7-9, or reference; the first readings are kept.",
+)  # fmt: skip
 @click.option("--accept-damage", is_flag=True, help="Measure the points anew whose journal rows are damaged.")
 @click.option(
     "--pause-limit-s", type=FiniteRange(0.1, 1e6), default=1800.0, show_default=True,
@@ -308,6 +307,7 @@ def acquire(
     only_rebuild: bool,
     home: bool,
     position_confirmed: bool,
+    again: str | None,
     accept_damage: bool,
     pause_limit_s: float,
     as_json: bool,
@@ -328,6 +328,7 @@ def acquire(
       colure acquire my-campaign --run first
       colure acquire my-campaign --run quick --until gain_dbi=0.3,beamwidth_e_deg=0.5
       colure acquire my-campaign --run habit --theta -90:90:2 --phi 0:178:2 --offset 0,90
+      colure acquire my-campaign --run first --again 3,7-9
       colure acquire my-campaign --run first --verify
       colure acquire my-campaign --run first --rebuild
     """
@@ -344,7 +345,7 @@ def acquire(
         raise InputError(["--senses: goes with --check"])
     run = run_folder(folder, run_name)
     if only_verify:
-        _verify(run, as_json)
+        show_verification(run, as_json)
         return
     if only_rebuild:
         points, kept = services.rebuild(run)
@@ -353,22 +354,35 @@ def acquire(
                    f"record: {run.record}, {points} points from {run.journal.name}{aside}")  # fmt: skip
         return
     asked = {name: said.pop(name) for name in SCAN_OPTIONS}
-    campaign, made = services.make_plan(
-        folder, run, until=None if until is None else parsed(until), scan=scan_in_place(asked),
-        monitor_ghz=asked["monitor_ghz"],
-        frequencies=asked["frequencies"],
-    )  # fmt: skip
+    measured_again: frozenset[int] = frozenset()
+    if again is not None:
+        others = {**asked, **said, "until": until, "check": only_check, "photograph": photographs}
+        campaign, made, part = slices_again(folder, run, again, others, quiet=as_json)
+        measured_again = part.points
+    else:
+        campaign, made = services.make_plan(
+            folder, run, until=None if until is None else parsed(until), scan=scan_in_place(asked),
+            monitor_ghz=asked["monitor_ghz"],
+            frequencies=asked["frequencies"],
+        )  # fmt: skip
     if only_check:
-        _check(campaign, made, as_json, senses=senses, yes=yes)
+        show_check(campaign, made, as_json, senses=senses, yes=yes)
         return
     if not despite_check:
         require_passed_check(folder, made.hash)
     require_writable(run)
     require_room(run, made)
-    _acknowledge(campaign, made, yes=yes, quiet=as_json)
-    keep_identity(run, identity_said(campaign, said), photographs)
-    options = Options(home=home, position_confirmed=position_confirmed, pause_limit_s=pause_limit_s)
-    outcome = _acquire(
+    acknowledge(campaign, made, yes=yes, quiet=as_json)
+    if again is None:
+        keep_identity(run, identity_said(campaign, said), photographs)
+    options = Options(
+        home=home,
+        position_confirmed=position_confirmed,
+        pause_limit_s=pause_limit_s,
+        again=measured_again,
+        said=again or "",
+    )
+    outcome = run_engine(
         campaign, made, run, quiet=as_json, options=options, accept_damage=accept_damage, despite_check=despite_check
     )
     reason = with_flags(outcome.reason, click.get_current_context().command.params)
@@ -404,89 +418,6 @@ for command in (
     aim, beam, calibrate, codes, synthesize, embedded, calibrate_array, cut, report, runs, rehearse, effects, elements, evaluate, findings, three_antenna, pattern, flip, geometry, set_ups, verify, verdict, compare, series, export, coverage, process, convert, simulate, serve, grid_study, plot, truth, explain, jog, goto, look, trace, conformance, instruments, quiet_zone, probe_model, learn_room, check_room,
 ):  # fmt: skip
     main.add_command(command)
-
-
-def _verify(run: RunFolder, as_json: bool) -> None:
-    from colure.app import services
-
-    verification = services.verify(run)
-    if as_json:
-        content = {
-            "rows": verification.rows,
-            "whole": verification.whole,
-            "damaged": verification.damaged,
-            "accepted": verification.accepted,
-        }
-        say(json_text({**content, "root": verification.root_hash}))
-    else:
-        say(
-            f"{verification.rows} points, {'whole' if verification.whole else 'DAMAGED'}; root hash {verification.root_hash}"
-        )
-        for line in verification.damaged:
-            say(f"  {line}")
-        for line in verification.accepted:
-            say(f"  accepted before, measured anew: {line}")
-    sys.exit(GOOD if verification.whole else CHECK_FAILED)
-
-
-def _acknowledge(campaign: Campaign, made: Plan, *, yes: bool, quiet: bool) -> None:
-    """Show the cautions; motion needs a person's yes, or --yes from a script."""
-    from colure.app.terminal import screens
-    from colure.errors import InputError
-
-    if not quiet:
-        screens.show_cautions(campaign, made)
-    if yes:
-        return
-    if quiet or not sys.stdin.isatty():
-        raise InputError(["cautions: not acknowledged: must be acknowledged with --yes before anything moves"])
-    if not click.confirm("Everyone is clear of the axes and the cautions are understood. Start?"):
-        raise InputError(["cautions: not acknowledged: nothing was moved"])
-
-
-def _check(campaign: Campaign, made: Plan, as_json: bool, *, senses: bool, yes: bool) -> None:
-    """Print what every instrument said; exit code 3 if one of them is not ready."""
-    from colure.app import services
-    from colure.app.commands.jog import Confirmation
-    from colure.app.terminal import screens
-
-    confirm = Confirmation(yes=yes) if senses else None
-    lines = services.check_instruments(campaign, made, confirm=confirm, tell=lambda text: say(text, err=True))
-    if as_json:
-        say(json_text([{"what": line.what, "good": line.good, "found": line.answer} for line in lines]))
-    else:
-        screens.show_check(lines)
-    sys.exit(GOOD if all(line.good for line in lines) else STOPPED)
-
-
-def _acquire(
-    campaign: Campaign,
-    made: Plan,
-    run: RunFolder,
-    *,
-    quiet: bool,
-    options: Options,
-    accept_damage: bool,
-    despite_check: bool,
-) -> Outcome:
-    """Run the engine under a progress bar; Ctrl-C stops it safely."""
-    from colure.acquire.control import hear_stops_soon
-    from colure.app import services
-    from colure.app.terminal import keys, screens
-
-    hear_stops_soon()
-
-    with screens.progress(len(made), quiet=quiet) as listener, keys.Controls(quiet=quiet) as controls:
-        return services.acquire(
-            campaign,
-            made,
-            run,
-            listener=listener,
-            on_engine=controls.attach,
-            options=options,
-            accept_damage=accept_damage,
-            despite_check=despite_check,
-        )
 
 
 if __name__ == "__main__":

@@ -198,7 +198,7 @@ def _keep_read(checksum: str, dataset: xr.Dataset) -> None:
 
 
 def attribute_of(path: Path, name: str, default: str) -> str:
-    """Return a text attribute of a dataset file without reading anything else; `default` if it has no such one.
+    """Return an attribute of a dataset file as text without reading anything else; `default` if it has no such one.
 
     Raises
     ------
@@ -206,6 +206,7 @@ def attribute_of(path: Path, name: str, default: str) -> str:
         If the file is missing or is not netCDF-4.
     """
     import h5py
+    import numpy as np
 
     require_regular(path)
     try:
@@ -213,6 +214,8 @@ def attribute_of(path: Path, name: str, default: str) -> str:
             attribute = file.attrs.get(name, default)
     except (OSError, ValueError, KeyError) as error:
         raise InputError([f"{Path(path).name}: cannot be read as netCDF-4: {error}"]) from None
+    if isinstance(attribute, np.ndarray) and attribute.size == 1:
+        attribute = attribute.item()  # numbers are written as lists of one
     return attribute.decode() if isinstance(attribute, bytes) else str(attribute)
 
 

@@ -57,7 +57,7 @@ _NO_WORDS: Final = frozenset(
     ]
 )
 #: Fields that hold a name, a formula or an address: they stay as they are.
-_NAMES: Final = frozenset(("name", "formula", "file", "hash", "place", "parts", "scheme"))
+_NAMES: Final = frozenset(("name", "formula", "file", "hash", "place", "parts", "scheme", "slices"))
 #: The catalogue's files, beside those texts that the short report has by key.
 CATALOGUE: Final = ("full.toml", "sentences.toml", "files.toml")
 #: Texts within texts within texts.

@@ -49,7 +49,7 @@ class CutSlip(SlipMoment):
         return (
             f"the device slipped on its mount, or an axis lost its place, between sweeps {self.earliest} and {self.latest} of {self.sweeps} "
             f"({self.earliest_s:.0f} to {self.latest_s:.0f} s): the same directions read otherwise after it, by {self.level_db:.1f} dB rms relative "
-            "to the peak. Look at mount, flange and couplings, and measure again"
+            "to the peak. Look at mount, flange and couplings, and measure all of it again"
         )
 
 

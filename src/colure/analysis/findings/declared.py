@@ -238,11 +238,11 @@ def _most_words(stray: Stray) -> str:
 
 
 def _drift(processed: Processed, chamber: Chamber) -> Iterator[ComparedPair]:
-    if not processed.drift.readable or processed.drift.time_s.size < 3:
+    time_s = processed.drift.longest_session_s
+    if not processed.drift.readable or time_s.size < 3:
         text = "the ties cannot tell how far the chamber drifts: what chamber.toml declares was used"
         yield Finding("drift", NOTHING_DB, text), None
         return
-    time_s = processed.drift.time_s
     logs = processed.drift.log_gain(time_s).mean(axis=1)
     level, phase = DB * float(np.ptp(logs.real)), float(np.rad2deg(np.ptp(logs.imag)))
     below = (processed.scan_peak_db, processed.tie_below_peak_db)

@@ -43,7 +43,7 @@ def chance_of_drift(drift: DriftTrack, chamber: Chamber, *, tie_level_db: float 
     of sizes within it. Likelihoods are densities among drawn drifts (nearest neighbours: Loftsgaarden and Quesenberry, Ann. Math.
     Stat. 36:1049, 1965, from memory). Smaller drifts than declared are called wrong less often than those as declared.
     """
-    time_s = drift.time_s
+    time_s = drift.longest_session_s
     logs = drift.log_gain(time_s).mean(axis=1)
     level, phase = DB * logs.real / chamber.tie_drift_db, np.rad2deg(logs.imag) / chamber.tie_drift_deg
     # Where both moved alike, the one that noise moves less tells more.

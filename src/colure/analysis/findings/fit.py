@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from colure.analysis.findings.finding import Finding, Severity
+from colure.analysis.findings.slice_numbers import slices_through
 from colure.analysis.findings.slices import disagreement
 from colure.analysis.findings.slipped import slip_of
 from colure.analysis.findings.sweeps_apart import misfit_power, sweeps_apart
@@ -59,7 +60,8 @@ def fit_findings(processed: Processed, chamber: Chamber, device: Device) -> list
     asked = large or bad is not None or level > chamber.echo_level_db
     apart = sweeps_apart(sphere, step, poles=bad is not None) if asked else None
     if apart is not None:
-        return [Finding("sweeps", apart.with_db, apart.text, NOT_TO_BE_USED)]
+        slices = slices_through(processed.budget.sweeps.record, chamber, apart.directions_deg)
+        return [Finding("sweeps", apart.with_db, apart.text(slices), NOT_TO_BE_USED)]
     # Slices that went wrong are named already.
     slipped = [] if bad is not None and bad.apart_deg else _slipped(processed, mostly=large)
     if not large:

@@ -6,11 +6,13 @@ and gain is off by a decibel or two.
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from typing import TYPE_CHECKING
 
 import numpy as np
 
 from colure.analysis.findings.finding import Finding
+from colure.analysis.findings.slice_numbers import again, slices_through
 from colure.analysis.steps.agreement import BoresightAgreement, level_db
 from colure.model.figure import NOT_TO_BE_USED
 
@@ -38,7 +40,9 @@ def slice_findings(processed: Processed, chamber: Chamber) -> list[Finding]:
         text = f"every slice saw the boresight; the readings differ by {spread:.1f} dB rms relative to the peak"
         return [Finding("pole", spread, text)]
     if bad.turned or bad.apart_deg:
-        return [Finding("pole", spread, _accused(bad), NOT_TO_BE_USED)]
+        places = [(0.0, roll) for roll in bad.apart_deg]
+        slices = slices_through(processed.budget.sweeps.record, chamber, places)
+        return [Finding("pole", spread, _accused(bad, slices), NOT_TO_BE_USED)]
     text = (
         f"every slice saw the boresight; the readings differ by {spread:.1f} dB rms relative to the peak. No sense of a roll explains it: "
         "look at the cable, the reference points and the device's mount"
@@ -46,7 +50,7 @@ def slice_findings(processed: Processed, chamber: Chamber) -> list[Finding]:
     return [Finding("pole", spread, text, "look")]
 
 
-def _accused(bad: BoresightAgreement) -> str:
+def _accused(bad: BoresightAgreement, slices: Iterable[int]) -> str:
     spread, left = bad.spread_db, bad.left_db
     if bad.turned == "reversed":
         return (
@@ -72,7 +76,7 @@ def _accused(bad: BoresightAgreement) -> str:
     rolls = ", ".join(f"{one:g}" for one in bad.apart_deg)
     return (
         f"the slices disagree about the boresight by {spread:.1f} dB relative to the peak, and by {left:.1f} dB without those at {rolls} deg: "
-        "sweeps there went wrong. Look at connectors and cable, and measure again"
+        f"sweeps there went wrong. Look at connectors and cable, then measure these slices again: {again(slices)}"
     )
 
 

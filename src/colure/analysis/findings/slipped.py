@@ -66,12 +66,12 @@ class Slip(SlipMoment):
             return (
                 "the device slipped on its mount, or an axis lost its place, at a moment that this scan cannot tell: sweeps before and after fit "
                 f"the device's waves, both together do not (a part of {self.level_db:.1f} dB relative to the peak is left). Look at mount, "
-                "flange and couplings, and measure again"
+                "flange and couplings, and measure all of it again"
             )
         return (
             f"the device slipped on its mount, or an axis lost its place, between sweeps {self.earliest} and {self.latest} of {self.sweeps} "
             f"({self.earliest_s:.0f} to {self.latest_s:.0f} s): sweeps before and after fit the device's waves, both together do not (a part of "
-            f"{self.level_db:.1f} dB relative to the peak is left). Look at mount, flange and couplings, and measure again"
+            f"{self.level_db:.1f} dB relative to the peak is left). Look at mount, flange and couplings, and measure all of it again"
         )
 
 

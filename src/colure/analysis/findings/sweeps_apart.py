@@ -6,12 +6,13 @@ three of a thousand move a beam by degrees. Without it everything fits, which te
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 import numpy as np
 
+from colure.analysis.findings.slice_numbers import again
 from colure.analysis.steps.agreement import level_db
 from colure.geometry.conventions import BoolArray, ComplexArray, FloatArray
 
@@ -35,13 +36,12 @@ class SweepsApart:
     with_db: float
     without_db: float
 
-    @property
-    def text(self) -> str:
-        """Which sweeps they are."""
+    def text(self, slices: Iterable[int]) -> str:
+        """Which sweeps they are, and which slices to measure again."""
         where = "; ".join(f"theta {theta:.4g}, phi {phi:.4g}" for theta, phi in self.directions_deg)
         return (
             f"sweeps went wrong at {where} deg: a part of {self.with_db:.1f} dB relative to the peak does not fit the device, and "
-            f"{self.without_db:.1f} dB without them. Look at connectors and cable, and measure again"
+            f"{self.without_db:.1f} dB without them. Look at connectors and cable, then measure these slices again: {again(slices)}"
         )
 
 

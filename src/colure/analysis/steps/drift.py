@@ -3,12 +3,13 @@
 Level and phase are smooth random functions of time (`drift_curve`): ties are weighed by their own noise, and
 ties that are mostly noise correct nothing. A connector that slips is not smooth: where two ties differ far more
 than their neighbours do, the change is placed at one moment, which the scan's own sweeps at the boresight tell
-(every slice of a roll-over-azimuth scan passes it).
+(every slice of a roll-over-azimuth scan passes it). What changes between two sessions of a run, while nothing is
+measured, is neither drift nor a jump: ties at both ends tell it.
 """
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -17,7 +18,7 @@ from colure.analysis.steps.drift_curve import DriftCurve, fit
 from colure.geometry.conventions import ComplexArray, FloatArray, IntArray
 from colure.model.bands import relative_noise
 from colure.model.files import with_step
-from colure.model.plan import Role
+from colure.model.plan import ROLES, Role
 from colure.model.record import Flag, of_role
 from colure.values import holds_arrays
 
@@ -88,6 +89,8 @@ class DriftTrack:
 
     level, phase
         The drift as functions of time: what all frequencies share, what goes with frequency, and the rest.
+    breaks_s
+        Moments between sessions: a tie on either side, and no sweep between them.
     noise
         Relative noise of one tie (complex modulus).
     """
@@ -99,6 +102,7 @@ class DriftTrack:
     level: tuple[DriftCurve, ...] = ()
     phase: tuple[DriftCurve, ...] = ()
     noise: float = 0.0
+    breaks_s: FloatArray = field(default_factory=lambda: np.empty(0))
     left: Left = Left(level=0.0, phase=0.0, common=0.0)
 
     def at(self, frequencies: slice | IntArray) -> DriftTrack:
@@ -143,6 +147,12 @@ class DriftTrack:
             errors.append(unit * (vectors[:, ::-1][:, :kept] * scale).T)
         return np.concatenate(errors)
 
+    @property
+    def longest_session_s(self) -> FloatArray:
+        """When the ties of the session with the most of them were read."""
+        session = np.searchsorted(self.breaks_s, self.time_s)
+        return np.asarray(self.time_s[session == np.argmax(np.bincount(session))])
+
     def log_gain(self, moments_s: FloatArray) -> ComplexArray:
         """Return the drift without its jumps (moment, frequency): nepers, and radians as the imaginary part."""
         level, phase = (sum((c.at(moments_s) for c in curves), np.zeros(())) for curves in (self.level, self.phase))
@@ -184,17 +194,35 @@ def track(record: xr.Dataset, *, declared: complex = UNDECLARED) -> DriftTrack:
     ratio = level / level[0]
     time_s = ties["time_s"].values[order]
     noise = np.maximum(sweep_noise(record)[:, strong] / np.abs(level).mean(axis=0), REPEATS)
-    jumps = _jumps(record, time_s, ratio, float(np.sqrt(np.mean(noise**2))))
+    breaks_s = _breaks(record, time_s, ties["role"].values[order])
+    jumps = _jumps(record, time_s, ratio, float(np.sqrt(np.mean(noise**2))), breaks_s)
     smooth = _without(ratio, time_s, jumps)
-    residual = 0.0
-    if len(time_s) > 2:
-        left, right = time_s[:-2], time_s[2:]
-        share = ((time_s[1:-1] - left) / np.maximum(right - left, 1e-9))[:, None]
-        predicted = smooth[:-2] * (1.0 - share) + smooth[2:] * share
-        residual = float(np.sqrt(np.mean(np.abs(predicted / smooth[1:-1] - 1.0) ** 2)))
-    drift = DriftTrack(time_s, ratio, residual, jumps, noise=float(np.sqrt(np.mean(noise**2))))
+    residual = _residual(smooth, time_s, breaks_s)
+    drift = DriftTrack(time_s, ratio, residual, jumps, noise=float(np.sqrt(np.mean(noise**2))), breaks_s=breaks_s)
     drift = _with_curves(drift, smooth, noise, declared, record["frequency"].values)
     return replace(drift, left=_left(drift, record))
+
+
+def _residual(smooth: ComplexArray, time_s: FloatArray, breaks_s: FloatArray) -> float:
+    """Return the rms relative error of predicting each inner tie from its neighbours of the same session."""
+    left, right = time_s[:-2], time_s[2:]
+    together = np.searchsorted(breaks_s, left) == np.searchsorted(breaks_s, right)
+    if not together.any():
+        return 0.0
+    share = ((time_s[1:-1] - left) / np.maximum(right - left, 1e-9))[:, None]
+    predicted = smooth[:-2] * (1.0 - share) + smooth[2:] * share
+    return float(np.sqrt(np.mean(np.abs(predicted / smooth[1:-1] - 1.0)[together] ** 2)))
+
+
+def _breaks(record: xr.Dataset, time_s: FloatArray, role: IntArray) -> FloatArray:
+    """Return moments between sessions: a tie read on resuming, and nothing since the tie before it.
+
+    Where something was measured between them, both tell of its drift, and it stays one session.
+    """
+    moments = np.sort(record["time_s"].values)
+    begun = np.flatnonzero(role[1:] == ROLES.index(Role.RESUME)) + 1
+    alone = np.searchsorted(moments, time_s[begun]) - np.searchsorted(moments, time_s[begun - 1], side="right") == 0
+    return np.asarray(0.5 * (time_s[begun] + time_s[begun - 1])[alone])
 
 
 def sweep_noise(record: xr.Dataset) -> FloatArray:
@@ -228,16 +256,20 @@ def _with_curves(
     shared = [np.outer(logs @ one, one) for one in parts]
     # Far below the signal the noise of level and of phase is that of one quadrature each.
     variance = np.full(drift.time_s.size, float(np.mean(noise**2)) / 2.0 if drift.readable else 1e6)
+    # Ties that say nothing tell no steps.
+    breaks = drift.breaks_s if drift.readable else None
     level: list[DriftCurve] = []
     phase: list[DriftCurve] = []
-    for share, one, field in zip(ACROSS_BAND, [*parts, None], [*shared, logs - sum(shared)], strict=False):
+    for share, one, left in zip(ACROSS_BAND, [*parts, None], [*shared, logs - sum(shared)], strict=False):
         if one is None and count < 3:
             break
         # In an orthonormal part of the band a drift that all share is sqrt(frequencies) as large.
-        series = field if one is None else field @ one[:, None]
+        series = left if one is None else left @ one[:, None]
         size = share * (1.0 if one is None else count**0.5)
         for curves, data, known in ((level, series.real, declared.real), (phase, series.imag, declared.imag)):
-            curve = fit(drift.time_s, data, variance=variance, size=size * known, length_s=DRIFT_TIME_S)
+            curve = fit(
+                drift.time_s, data, variance=variance, size=size * known, length_s=DRIFT_TIME_S, breaks_s=breaks
+            )
             curves.append(curve if one is None else replace(curve, weights=curve.weights * one[None, :]))
     return replace(drift, level=tuple(level), phase=tuple(phase))
 
@@ -263,12 +295,14 @@ def _left(drift: DriftTrack, record: xr.Dataset) -> Left:
     return Left(level=float(np.sqrt(apart[0])), phase=float(np.sqrt(apart[1])), common=float(np.sqrt(common)))
 
 
-def _jumps(record: xr.Dataset, time_s: FloatArray, ratio: ComplexArray, noise: float) -> tuple[Jump, ...]:
+def _jumps(
+    record: xr.Dataset, time_s: FloatArray, ratio: ComplexArray, noise: float, breaks_s: FloatArray
+) -> tuple[Jump, ...]:
     """Find the intervals between ties that hold a jump, and when in them it happened."""
     if len(time_s) < 5:
         return ()
     change = np.mean(np.log(ratio[1:] / ratio[:-1]), axis=1)
-    size = np.abs(change)
+    size = np.where(np.diff(np.searchsorted(breaks_s, time_s)) > 0, 0.0, np.abs(change))
     # A level alone scatters about zero more often than a level with its phase: the median is lower against the standard deviation.
     times = JUMP_TIMES * (1.0 if np.any(change.imag) else MEDIAN_WITHOUT_PHASE)
     usual = float(np.median(size))

@@ -5,8 +5,8 @@ from __future__ import annotations
 import os
 import shutil
 import socket
-from collections.abc import Callable, Mapping
-from contextlib import AbstractContextManager, nullcontext, suppress
+from collections.abc import Callable, Iterator, Mapping
+from contextlib import AbstractContextManager, contextmanager, nullcontext, suppress
 from dataclasses import dataclass, replace
 from functools import partial
 from typing import TYPE_CHECKING
@@ -121,7 +121,9 @@ def acquire(
             keep_begun(run, campaign)
             _check_whole(journal, listener, accept_damage=accept_damage)
             receiver = str(identity.get("receiver", "vector"))
-            with (follow or followed)(campaign, plan, run, listener, receiver) as stopper:
+            with (follow or (whole if options is not None and options.again else followed))(
+                campaign, plan, run, listener, receiver
+            ) as stopper:
                 engine: Engine = Engine(
                     plan,
                     campaign.chamber,
@@ -147,6 +149,12 @@ def acquire(
         finally:
             journal.close()
     return outcome
+
+
+@contextmanager
+def whole(campaign: Campaign, plan: Plan, run: RunFolder, listener: Listener, receiver: str) -> Iterator[None]:
+    """Follow nothing: all that is asked for is measured, whatever its figures."""
+    yield None
 
 
 def _seal(journal: Journal, run: RunFolder) -> None:
