@@ -61,13 +61,15 @@ def test_single_sweeps_are_named(measured, device, times):
     assert "size" not in one and one["sweeps"].severity == NOT_TO_BE_USED
     assert "theta 45, phi 22.5" in one["sweeps"].text and "theta 67.5, phi 270" in one["sweeps"].text
     assert one["sweeps"].text.count("phi") == 2, "no other one is accused"
+    assert one["sweeps"].text.endswith("colure acquire --again 1,4"), "slices of 22.5 deg, of both directions of theta"
 
 
 def test_a_sweep_at_the_boresight_is_named_by_its_slice(measured):
     def spoil(record):
         record["trace"].values[at(record, 0.0, 67.5)] = 0.0
 
-    assert "without those at 67.5 deg" in told(measured, DIPOLE, spoil)["pole"].text
+    text = told(measured, DIPOLE, spoil)["pole"].text
+    assert "without those at 67.5 deg" in text and text.endswith("colure acquire --again 3")
 
 
 def test_another_transmitter_is_told_by_its_frequency(measured):

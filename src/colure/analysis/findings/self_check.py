@@ -16,7 +16,7 @@ from colure.analysis.findings.declared import against_declaration
 from colure.analysis.findings.finding import Finding
 from colure.analysis.findings.room_heard import room_findings
 from colure.analysis.findings.sanity import sanity
-from colure.analysis.findings.slice_numbers import again, slices_within
+from colure.analysis.findings.slice_numbers import as_ranges, slices_within
 from colure.analysis.steps.agreement import NOTHING_DB, level_db
 from colure.analysis.stray.echo_map import EchoMap, echo_map
 from colure.analysis.stray.held import HeldPasses
@@ -127,14 +127,14 @@ def _drift(processed: Processed) -> list[Finding]:
     for jump in processed.drift.jumps:
         size = abs(np.exp(jump.level_db / 8.6859 + 1j * np.deg2rad(jump.phase_deg)) - 1.0)
         slices = slices_within(processed.budget.sweeps.record, jump.after_s, jump.before_s)
-        doubted = (
-            f"Sweeps in that interval may be on either side. Look at the connectors, then measure their slices again: {again(slices)}"
-            if slices
-            else "No sweep of the scan lies in that interval. Look at the connectors"
-        )
-        out.append(Finding("jump", level_db(float(size)), (
+        text = (
             f"a jump of {jump.level_db:+.2f} dB and {jump.phase_deg:+.1f} deg between {jump.after_s:.0f} and {jump.before_s:.0f} s. "
-            f"{doubted}")))  # fmt: skip
+            f"Sweeps in that interval may be on either side. Look at the connectors, then measure their slices again: colure acquire --again {as_ranges(slices)}"
+            if slices
+            else f"a jump of {jump.level_db:+.2f} dB and {jump.phase_deg:+.1f} deg between {jump.after_s:.0f} and {jump.before_s:.0f} s. "
+            "No sweep of the scan lies in that interval. Look at the connectors"
+        )
+        out.append(Finding("jump", level_db(float(size)), text))
     return out
 
 

@@ -50,13 +50,12 @@ def slices_within(record: xr.Dataset, after_s: float, before_s: float) -> tuple[
     return tuple(sorted(set(inside.tolist())))
 
 
-def again(slices: Iterable[int]) -> str:
-    """Return the command that measures slices again: neighbours as a range."""
+def as_ranges(slices: Iterable[int]) -> str:
+    """Return numbers as the option takes them: neighbours as a range."""
     runs: list[list[int]] = []
     for one in sorted(slices):
         if runs and one == runs[-1][-1] + 1:
             runs[-1].append(one)
         else:
             runs.append([one])
-    said = ",".join(f"{run[0]}" if len(run) == 1 else f"{run[0]}-{run[-1]}" for run in runs)
-    return f"colure acquire FOLDER --run NAME --again {said}"
+    return ",".join(f"{run[0]}" if len(run) == 1 else f"{run[0]}-{run[-1]}" for run in runs)

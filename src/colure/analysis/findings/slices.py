@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from colure.analysis.findings.finding import Finding
-from colure.analysis.findings.slice_numbers import again, slices_through
+from colure.analysis.findings.slice_numbers import as_ranges, slices_through
 from colure.analysis.steps.agreement import BoresightAgreement, level_db
 from colure.model.figure import NOT_TO_BE_USED
 
@@ -76,7 +76,7 @@ def _accused(bad: BoresightAgreement, slices: Iterable[int]) -> str:
     rolls = ", ".join(f"{one:g}" for one in bad.apart_deg)
     return (
         f"the slices disagree about the boresight by {spread:.1f} dB relative to the peak, and by {left:.1f} dB without those at {rolls} deg: "
-        f"sweeps there went wrong. Look at connectors and cable, then measure these slices again: {again(slices)}"
+        f"sweeps there went wrong. Look at connectors and cable, then measure these slices again: colure acquire --again {as_ranges(slices)}"
     )
 
 

@@ -39,8 +39,8 @@ def switch_findings(record: xr.Dataset) -> list[Finding]:
         return []
     text = (
         f"the reference reads what the device reads in the same place, to {apart_db:.0f} dB: the switch did not change over, and gain is that of the "
-        "reference. Look at the switch and its cables, and measure again; where the pattern is the device's, the reference is enough: colure "
-        "acquire FOLDER --run NAME --again reference"
+        "reference. Look at the switch and its cables, and measure again; where the pattern is the device's, the reference is enough: "
+        "colure acquire --again reference"
     )
     return [Finding("reference", apart_db, text, NOT_TO_BE_USED)]
 

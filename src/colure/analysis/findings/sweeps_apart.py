@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from colure.analysis.findings.slice_numbers import again
+from colure.analysis.findings.slice_numbers import as_ranges
 from colure.analysis.steps.agreement import level_db
 from colure.geometry.conventions import BoolArray, ComplexArray, FloatArray
 
@@ -41,7 +41,7 @@ class SweepsApart:
         where = "; ".join(f"theta {theta:.4g}, phi {phi:.4g}" for theta, phi in self.directions_deg)
         return (
             f"sweeps went wrong at {where} deg: a part of {self.with_db:.1f} dB relative to the peak does not fit the device, and "
-            f"{self.without_db:.1f} dB without them. Look at connectors and cable, then measure these slices again: {again(slices)}"
+            f"{self.without_db:.1f} dB without them. Look at connectors and cable, then measure these slices again: colure acquire --again {as_ranges(slices)}"
         )
 
 
