@@ -129,6 +129,24 @@ def test_every_frequency_is_read_at_its_own_pulse_and_no_fault_of_a_pulse_gets_i
             assert abs(row.trace[number, 0] - reads) < 1e-6 * np.abs(row.trace).max() + 1e-9, (number, row.readback_deg)
 
 
+#: The line's pulses that are lost and doubled, by what counts them, and the frequency that is told of: half a line apart, neither shows
+#: against the median of all sweeps; within one sweep no other sweep begins late.
+PAIRS = [((FaultKind.PULSE_LOST, 10), (FaultKind.PULSE_DOUBLED, 27)), ((FaultKind.PULSE_LOST, 11), (FaultKind.PULSE_DOUBLED, 11)),
+         ((FaultKind.PULSE_DOUBLED, 16), (FaultKind.PULSE_LOST, 17))]  # fmt: skip
+
+
+@pytest.mark.nightly
+@pytest.mark.parametrize("pair", PAIRS)
+def test_a_frequencys_pulse_lost_and_another_doubled_on_one_slice_are_told(tiny_campaign, tmp_path, pair):
+    to_every_frequency(tiny_campaign)
+    more = 'buffered = true\npulse_each = "frequency"\n'
+    _, none, (_, right) = flown(tiny_campaign, tmp_path / "right.sqlite", more=more)
+    done, warned, (_, rows) = flown(tiny_campaign, tmp_path / "pair.sqlite", more=more, faults=pair)
+    assert done.state is State.DONE and not none and len(warned) == 1, warned
+    assert "pulses come every" in warned[0] and "a pulse was lost, and another heard twice" in warned[0]
+    require_equal(rows, right, time_s=np.inf)
+
+
 @pytest.mark.nightly
 def test_a_pulse_for_every_frequency_gives_the_pattern_that_sweeps_give(small_campaign, tmp_path):
     """The same places to -60 dB of the strongest reading (the step resolves twenty orders more than the device has)."""

@@ -67,8 +67,13 @@ def check_bench(
     clock: Clock,
     contacts: Contacts | None = None,
     sensors: Sensors | None = None,
+    pulses: bool = True,
 ) -> list[CheckRow]:
-    """Return (what, good, found) for every question asked; the source is left off."""
+    """Return (what, good, found) for every question asked; the source is left off.
+
+    pulses
+        Let the receiver wait for a pulse, if the plan flies by pulses; False where a word for that is known to be missing.
+    """
     station = Station(
         plan, chamber, analyzer=analyzer, axes=axes, states=states, state_table=None, clock=clock,
         control=Control(), watchdog=None,
@@ -133,7 +138,7 @@ def check_bench(
     ask_analyzer("one sweep", sweep)
     if Role.REFLECTION in {ROLES[role] for role in plan.role}:
         ask_analyzer("reflection", reflection)
-    if plan.settings.get("trigger") == "position":
+    if pulses and plan.settings.get("trigger") == "position":
         ask_analyzer("ready for pulses", lambda: _waits_for_pulses(station))
     ask("source", source_off)
     ask("axes", axes.identity)

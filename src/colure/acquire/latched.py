@@ -27,6 +27,8 @@ from colure.values import holds_arrays
 
 #: A pulse belongs to the place that it was planned for if it was given within this share of a step of it.
 OFF_SHARE = 0.25
+#: Two neighbouring pulses come so much earlier or later than planned at most, as a share of the time between them.
+NEIGHBOUR_SHARE = 0.5
 #: An axis that flies faster or slower by more than this share reads every frequency elsewhere than its line says (common
 #: practice, no source); a readout may be as old as the second number, seconds.
 SPEED_SHARE, OLD_S = 0.05, 0.1
@@ -120,6 +122,22 @@ def train_of_one(plan: Plan, each: int) -> PulseTrain:
         axis=axis, name=plan.axes[axis], places_deg=np.zeros(1), step_deg=step_deg,
         speed_deg_s=float(plan.settings["fly_speed_deg_s"]), modulo_deg=None, each=each,
     )  # fmt: skip
+
+
+def require_each(train: PulseTrain, begun_s: FloatArray) -> None:
+    """Raise `InstrumentError` unless frequencies began one pulse after the other.
+
+    A lost pulse leaves a gap of two, a doubled one nearly none: neighbours tell that, however unevenly the axis runs over a line.
+    """
+    period_s = abs(train.pulse_step_deg) / train.speed_deg_s
+    gaps_s = np.diff(begun_s)
+    if not np.all(np.abs(gaps_s - period_s) <= NEIGHBOUR_SHARE * period_s):
+        off = np.abs(gaps_s - period_s)
+        worst = int(np.argmax(np.where(np.isfinite(off), off, np.inf)))
+        raise InstrumentError(
+            f"line: frequency {worst + 2} of {train.pulses} began {gaps_s[worst]:.6f} s after the one before, pulses come every "
+            f"{period_s:.6f} s, limit {100.0 * NEIGHBOUR_SHARE:g} % off: a pulse was lost, and another heard twice"
+        )
 
 
 @dataclass
@@ -230,7 +248,8 @@ def kept_sweeps(station: Station, train: PulseTrain) -> list[Sweep]:
             more = " or more" if count > train.count else ""
             raise InstrumentError(f"line: the analyzer kept {count}{more} sweeps of {train.pulses} pulses: {why}")
         if train.each > 1:
-            heard = station.patiently(point_taker_of(station.analyzer).pulses_heard)
+            taker = point_taker_of(station.analyzer)
+            heard = station.patiently(taker.pulses_heard)
             if heard != train.pulses:
                 why = (
                     "a pulse was not heard, or came during a frequency"
@@ -240,6 +259,9 @@ def kept_sweeps(station: Station, train: PulseTrain) -> list[Sweep]:
                 raise InstrumentError(
                     f"line: the analyzer heard {heard} of {train.pulses} pulses, one for every frequency: {why}"
                 )
+            each_s = station.patiently(lambda: taker.point_moments(heard))
+            if each_s is not None:
+                require_each(train, each_s)
         begun_s = station.patiently(lambda: keeper.moments(count))
         if begun_s is not None:
             train.require_even(begun_s)

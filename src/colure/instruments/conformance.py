@@ -51,6 +51,7 @@ OPTIONAL = {
     "ready": "the axis starts a slice without knowing that the analyzer waits for pulses",
     "buffer_start": "buffered = true is not possible",
     "buffer_times": "with buffered = true, a pulse lost and another doubled on one slice are not seen",
+    "point_times": "with pulse_each = 'frequency', a pulse lost and another doubled on one slice are not seen",
     "point_start": "pulse_each = 'frequency' is not possible", "trigger_external": "pulses cannot start sweeps", "route": "no reference switch", "status": "overload is not seen",
     "frequency_list": "frequencies are not read back", "clock": "time stamps are the computer's",
 }  # fmt: skip

@@ -54,10 +54,10 @@ class AnalyzerProfile(Section):
         Sweeps that the analyzer keeps for a whole slice: commands that let it keep {count} sweeps, one for every pulse; queries of how many sweeps it has kept and of a port's
         traces, one after the other; the event register, which `status_pattern` reads and which holds what happened since it was
         read; if it knows, a query of when each sweep began (s, comma-separated); commands that end it.
-    point_start, point_end, point_count
+    point_start, point_end, point_count, point_times
         A pulse for every frequency of the sweeps that are kept: commands, sent before `buffer_start`, after which one pulse starts
         one frequency; commands, sent after `buffer_end`, after which it starts a whole sweep again; a query of how many pulses
-        have started a frequency since `buffer_start`.
+        have started a frequency since `buffer_start`; if it knows, a query of when each frequency began (s, comma-separated).
     """
 
     foreign_words = True
@@ -96,6 +96,7 @@ class AnalyzerProfile(Section):
     point_start: tuple[str, ...] = ()
     point_end: tuple[str, ...] = ()
     point_count: str = ""
+    point_times: str = ""
     reflection: str = ""
     reflection_start: tuple[str, ...] = ()
     reflection_end: tuple[str, ...] = ()

@@ -225,18 +225,20 @@ class PulseWaiter(Protocol):
 class PointTaker(Protocol):
     """A receiver that keeps sweeps and can take every frequency of them at a pulse of its own.
 
-    `point_by_point` says whether a pulse starts one frequency or a whole sweep; `pulses_heard` how many there were since `arm`.
+    `point_by_point` says whether a pulse starts one frequency or a whole sweep; `pulses_heard` how many there were since `arm`;
+    `point_moments` when each frequency began (seconds from any moment; None if it cannot tell).
     """
 
     def point_by_point(self, *, on: bool) -> None: ...
     def pulses_heard(self) -> int: ...
+    def point_moments(self, pulses: int) -> FloatArray | None: ...
 
 
 def point_taker_of(analyzer: AnalyzerDriver) -> PointTaker:
     """Return a receiver as one that takes frequencies by pulses; raises `InstrumentError` if it cannot."""
     if not isinstance(analyzer, PointTaker):
         raise InstrumentError(
-            "the receiver's driver lacks `point_by_point` or `pulses_heard`: a pulse cannot start one frequency; pulse_each = 'sweep' "
+            "the receiver's driver lacks `point_by_point`, `pulses_heard` or `point_moments`: a pulse cannot start one frequency; pulse_each = 'sweep' "
             "(goal.toml)"
         )
     return analyzer

@@ -240,11 +240,17 @@ class ScpiAnalyzer(ScpiInstrument):
 
     def moments(self, sweeps: int) -> FloatArray | None:
         """Return when each kept sweep began, seconds; None without a word for it."""
-        query = self._profile.buffer_times
+        return self._moments_of(self._profile.buffer_times, sweeps)
+
+    def point_moments(self, pulses: int) -> FloatArray | None:
+        """Return when each frequency began at its pulse, seconds; None without a word for it."""
+        return self._moments_of(self._profile.point_times, pulses)
+
+    def _moments_of(self, query: str, count: int) -> FloatArray | None:
         if not query:
             return None
         try:
-            return self._link.query_numbers(query, form="ascii", big_endian=True, expected=sweeps)
+            return self._link.query_numbers(query, form="ascii", big_endian=True, expected=count)
         except LostError as lost:
             raise self.in_its_words(lost) from None
 

@@ -36,8 +36,8 @@ class KeptSweeps:
         self.traces: list[dict[int, np.ndarray]] = []
         self.begun_s: list[float] = []
         self._wanted, self._from_s, self._deaf = 0, 0.0, False
-        #: Pulses that were heard one by one, each for a frequency.
-        self.heard = 0
+        #: Moments of the pulses that were heard one by one, each for a frequency.
+        self.heard_s: list[float] = []
         self._begun: list[float] = []
 
     @property
@@ -50,7 +50,7 @@ class KeptSweeps:
         self.traces, self.begun_s = [], []
         self._wanted, self._from_s = wanted, self._stage.clock.now()
         self._deaf = self._stage.faults.of(FaultKind.NEVER_READY)
-        self.heard, self._begun = 0, []
+        self.heard_s, self._begun = [], []
 
     def end(self) -> None:
         """Wait no longer."""
@@ -87,7 +87,7 @@ class KeptSweeps:
                 continue
             for _ in range(1 + faults.of(FaultKind.PULSE_DOUBLED)):
                 begin = max(moment, self._from_s)
-                self.heard += 1
+                self.heard_s.append(begin)
                 self._begun.append(begin)
                 self._from_s = begin + float(lasts_s[len(self._begun) - 1])
                 if len(self._begun) == lasts_s.size:

@@ -75,7 +75,6 @@ class SimulatedAnalyzer:
         self._traces: dict[int, np.ndarray] = {}
         self._slice = KeptSweeps(stage, self._sweep_at)
         self._count_of_pulses, self._happened = 1, 0
-        #: Whether a pulse starts one frequency, not a whole sweep.
         self._point_by_point = False
         #: Since when a single sweep waits for its pulse; whether it is deaf to it, which is known once somebody asks.
         self._waiting_s: float | None = None
@@ -116,6 +115,7 @@ class SimulatedAnalyzer:
             "TRIGger:SOURce": self._trigger,
             "TRIGger:POINt": self._trigger_point,
             "TRIGger:POINt:COUNt": lambda q, a: self._heard(),
+            "TRIGger:POINt:TIME": lambda q, a: ",".join(f"{moment:.6f}" for moment in self._slice.heard_s),
             "FORMat": self._format,
             "FORMat:DATA": self._format,
             "FORMat:BORDer": self._border,
@@ -305,7 +305,7 @@ class SimulatedAnalyzer:
 
     def _heard(self) -> str:
         self._kept_count()
-        return str(self._slice.heard)
+        return str(len(self._slice.heard_s))
 
     def _kept_count(self) -> str:
         self._fault = self._slice.collect_points(self._lasts_s()) if self._point_by_point else self._slice.collect()

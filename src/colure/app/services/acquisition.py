@@ -318,13 +318,14 @@ def check_instruments(
     from colure.errors import InstrumentError, LockedError
 
     lines = [CheckLine("on the fly", False, text) for text in flight_faults(campaign, plan)]
+    words_there = not lines
     turned: list[CheckLine] | None = None
     try:
         with instruments(campaign, tell or (lambda text: None)) as bench:
             lines += [CheckLine(f"{name} at", True, resource) for name, resource in bench.names.items()]
             rows = check_bench(
                 plan, campaign.chamber, bench.analyzer, bench.axes, states=bench.states, clock=bench.clock,
-                contacts=bench.contacts, sensors=bench.sensors,
+                contacts=bench.contacts, sensors=bench.sensors, pulses=words_there,
             )  # fmt: skip
             lines += [CheckLine(*line) for line in rows]
             # What has a fault already is not moved.
