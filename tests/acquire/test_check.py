@@ -126,3 +126,20 @@ def test_the_analyzer_is_let_wait_for_a_pulse_and_released(tiny_campaign, more, 
     assert (
         world.scpi._slice.traces == [] and not world.scpi._slice.waits and world.scpi._waiting_s is None
     ) or not good
+
+
+@pytest.mark.parametrize(("exchange_s", "told"), [(0.01, "10 ms a look; probe runs 0.60 deg meanwhile"),
+                                                  (0.08, "80 ms a look; probe runs 4.80 deg meanwhile: a wrong way")])  # fmt: skip
+def test_a_slow_line_is_told_with_the_way_that_an_axis_runs_unseen(tiny_campaign, exchange_s, told):
+    """The probe's axis is the fastest, 60 deg/s: in 80 ms it runs 4.8 deg, and 12.5 deg/s would be 1 deg."""
+    world, plan = world_of(tiny_campaign, kind="gcode")
+    analyzer, axes = (
+        ScpiAnalyzer("analyzer", analyzer_profile("scpi-analyzer"), timeout_s=1.0, opener=world.opener()),
+        world.axes(),
+    )
+    look = axes.status
+    axes.status = lambda: (world.clock.sleep(exchange_s), look())[1]
+    lines = check_bench(plan, world.campaign.chamber, analyzer, axes, states=None, clock=world.clock)
+    asked = {what: (fine, found) for what, fine, found in lines}
+    assert asked["look at the axes"][0] and asked["look at the axes"][1].startswith(told)
+    assert ("12.5 deg/s at most" in asked["look at the axes"][1]) is (exchange_s == 0.08)

@@ -33,6 +33,10 @@ SETTING_WORDS = {
 #: a steered one as much. The axes look along the beam within this, degrees.
 LEVEL_WRONG_DB, ALONG_DEG = 8.0, 1.0
 
+#: What an axis may run, and how long, until something wrong with its motion is seen: degrees, seconds (common practice, no source).
+SEEN_WITHIN_DEG, SEEN_WITHIN_S = 1.0, 0.2
+#: So many looks at the axes are timed.
+LOOKS = 3
 #: What is said of an analyzer that has no words for it.
 WAITS_UNTOLD = "cannot tell: the profile has no words for it (`ready`, `ready_start`, `ready_sweep`, `ready_end`); released and swept again"
 
@@ -233,7 +237,24 @@ def _axes_questions(station: Station, axes: AxesDriver) -> dict[str, Callable[[]
         held = ", held (the next run releases it)" if status.held else ""
         return f"no alarm, {door}{held}"
 
-    return {"positions": positions, "alarm and door": state}
+    def look_time() -> str:
+        """A fault of the motion is seen by the next look: say how far an axis runs until then."""
+        began = station.clock.monotonic()
+        for _ in range(LOOKS):
+            axes.status()
+        look_s = (station.clock.monotonic() - began) / LOOKS
+        name, axis = max(station.guard.axes.items(), key=lambda item: item[1].speed_deg_s)
+        way = axis.speed_deg_s * look_s
+        words = f"{1e3 * look_s:.0f} ms a look; {name} runs {way:.2f} {axis.unit} meanwhile"
+        if way <= SEEN_WITHIN_DEG and look_s <= SEEN_WITHIN_S:
+            return words
+        return (
+            f"{words}: a wrong way, a limit passed or a keep-out entered is seen so much later, {SEEN_WITHIN_DEG:g} {axis.unit} are wanted; "
+            f"{SEEN_WITHIN_DEG / look_s:.3g} {axis.unit}/s at most (speed_deg_s in chamber.toml and in the controller), a faster line, "
+            "or keep-out sectors that much wider"
+        )
+
+    return {"positions": positions, "alarm and door": state, "look at the axes": look_time}
 
 
 class Confirm(Protocol):
