@@ -14,6 +14,7 @@ import pytest
 from click.testing import CliRunner
 
 from colure.app.cli import main
+from colure.app.scale import batch, executors
 from tests.docs import worlds
 from tests.docs.commands import DOCS, NOT_RUN, PAGES, lines_of, plain
 
@@ -80,9 +81,17 @@ def elsewhere(page: Path) -> set[str]:
     return {line for other in PAGES if other != page for line in lines_of(other.read_text(encoding="utf-8"))}
 
 
+@contextlib.contextmanager
+def without_new_processes(scheduler, count=None, **kwargs):
+    """Hold workers of this process: to start others takes seconds, and `app/scale` has tests of its own for it."""
+    with executors.workers_of("threads" if scheduler == "processes" else scheduler, count, **kwargs) as workers:
+        yield workers
+
+
 @pytest.mark.parametrize("page", [page for page in PAGES if blocks(page)], ids=lambda page: page.stem)
 def test_what_a_page_says_works(page, tmp_path, monkeypatch, request):
     monkeypatch.chdir(tmp_path)
+    monkeypatch.setattr(batch, "workers_of", without_new_processes)
     if page.stem == "connect-your-positioner":
         pytest.skip("needs a second terminal; tests/app/test_own_positioner.py goes through it")
     if page.stem not in FROM_NOTHING:
