@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+import re
+from dataclasses import replace
+
 import pytest
 
 from colure.app import services
@@ -10,6 +13,7 @@ from colure.model.campaign import Campaign
 from colure.planning.choose import BANDWIDTHS_HZ, best_power_dbm
 from colure.planning.flight import smear_limit
 from colure.planning.level import campaign_budget
+from colure.planning.preflight import make_plan
 from tests.endtoend.test_near_to_far import edited
 
 
@@ -74,7 +78,7 @@ def test_figures_of_the_whole_sphere_need_it(campaign_folder):
     [
         # A theta axis that ends at 90 deg: what is missing, and what is possible.
         ("chamber.toml", (("min_deg = -185", "min_deg = -90"), ("max_deg = 185", "max_deg = 90")),
-         r"axis azimuth target = 180: .* 90 deg of travel are missing\n.*theta runs from 0 to 90 deg on both sides"),
+         r"axis azimuth target = 180: .* 90 deg of travel are missing\n(.*\n)*.*region_deg = 180: must be at most 8\d deg for that"),
         # A roll axis that ends at 170 deg.
         ("chamber.toml", (("max_deg = 190", "max_deg = 170"),), r"axis roll target = 174: .* 4 deg of travel are missing"),
         # One frequency and a gate.
@@ -91,6 +95,46 @@ def test_impossible_goals_get_a_plain_answer(campaign_folder, name, pairs, answe
     edited(campaign_folder, name, *pairs)
     with pytest.raises(InputError, match=answer):
         services.make_plan(campaign_folder)
+
+
+def short(folder, geometry, azimuth, elevation=0):
+    """Let azimuth end at +-`azimuth` deg, and elevation likewise."""
+    edited(folder, "chamber.toml", ('geometry = "roll-over-azimuth"', f'geometry = "{geometry}"'),
+           ("min_deg = -185", f"min_deg = -{azimuth}"), ("max_deg = 185", f"max_deg = {azimuth}"))  # fmt: skip
+    if elevation:
+        edited(folder, "chamber.toml", ("[positioner.roll]", "[positioner.elevation]"),
+               ("min_deg = -10\n", f"min_deg = -{elevation}\n"), ("max_deg = 190", f"max_deg = {elevation}"))  # fmt: skip
+    return Campaign.load(folder)
+
+
+def plan_of(campaign, **goal):
+    return make_plan(replace(campaign, goal=campaign.goal.model_copy(update={"step_deg": 5.0, **goal})))[1]
+
+
+@pytest.mark.parametrize("style", ["step", "fly"])
+@pytest.mark.parametrize(
+    ("geometry", "azimuth", "elevation"), [("roll-over-azimuth", 90, 0), ("azimuth-over-elevation", 195, 55)]
+)
+def test_the_region_that_short_axes_allow_is_named_and_is_the_largest(
+    tiny_campaign, geometry, azimuth, elevation, style
+):
+    """An elevation axis of +-55 deg is an everyday one, and so is an azimuth that a cable ends at +-90 deg."""
+    campaign = short(tiny_campaign, geometry, azimuth, elevation)
+    with pytest.raises(InputError) as refused:
+        plan_of(campaign, style=style)
+    told = int(re.search(r"region_deg = 180: must be at most (\d+) deg", str(refused.value))[1])
+    assert plan_of(campaign, style=style, region_deg=float(told)).settings["region_deg"] == told
+    with pytest.raises(InputError):
+        plan_of(campaign, style=style, region_deg=told + 1.0)
+
+
+@pytest.mark.parametrize("geometry", ["azimuth-over-elevation", "elevation-over-azimuth"])
+def test_where_no_region_fits_a_rectangle_is_named(tiny_campaign, geometry):
+    campaign = short(tiny_campaign, geometry, 90, 55)
+    with pytest.raises(
+        InputError, match=r"a rectangle within the limits .*\[scan\] with azimuth_deg and elevation_deg"
+    ):
+        plan_of(campaign)
 
 
 def test_a_gate_needs_a_band(campaign_folder):

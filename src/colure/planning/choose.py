@@ -16,8 +16,9 @@ from colure.geometry.move_times import ramp_time
 from colure.model.campaign import Campaign
 from colure.model.chamber import Analyzer
 from colure.model.plan import ScanGrid
-from colure.planning.flight import DUTY, smear_limit, swept_axis
+from colure.planning.flight import DUTY, BeyondLimitsError, smear_limit, swept_axis
 from colure.planning.forecast import Forecast, field_errors, forecast
+from colure.planning.largest_region import what_fits
 from colure.planning.level import LinkBudget, campaign_budget
 from colure.planning.path import Path, build_path
 from colure.planning.scan import EDGE_DEG, most_sweeps, order_of, scan_grid
@@ -99,7 +100,7 @@ def proposals(campaign: Campaign) -> list[Proposal]:
         If no plan keeps a wish; the message says by how much and for what cause.
     """
     if campaign.goal.want is None:
-        return [propose(with_analyzer(campaign), "as set", "goal.toml sets everything")]
+        return [_as_set(campaign, "goal.toml sets everything")]
     tried = [
         proposal for variant in _variants(campaign, quiet=False) if (proposal := _try(campaign, variant)) is not None
     ]
@@ -110,12 +111,20 @@ def proposals(campaign: Campaign) -> list[Proposal]:
         ]
     if not tried:
         # Nothing can be laid out at all: let the plain layout say why.
-        return [propose(with_analyzer(campaign), "as set", "")]
+        return [_as_set(campaign, "")]
     good = sorted((one for one in tried if not _misses(one)), key=lambda one: one.duration_s)
     if not good:
         raise InputError(_what_is_missing(min(tried, key=_excess)))
     best = good[0]
     return [replace(best, why=_reason(best, good)), *_alternatives(best, good[1:])]
+
+
+def _as_set(campaign: Campaign, why: str) -> Proposal:
+    """Lay a campaign out as it is set; where axes are too short for it the error names the region that they allow."""
+    try:
+        return propose(with_analyzer(campaign), "as set", why)
+    except BeyondLimitsError as error:
+        raise InputError([*error.faults, *what_fits(with_analyzer(campaign))]) from None
 
 
 def _alternatives(best: Proposal, others: list[Proposal]) -> list[Proposal]:

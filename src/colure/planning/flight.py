@@ -19,6 +19,10 @@ DUTY = 0.8
 CALM_S = 0.05
 
 
+class BeyondLimitsError(InputError):
+    """Targets, or the room that a flight needs beyond them, lie outside the limits of an axis."""
+
+
 @dataclass(frozen=True, kw_only=True)
 class FlightSpeed:
     """Speed of the swept axis in deg/s, and the run-up and run-out it needs in degrees.
@@ -112,7 +116,7 @@ def flight_speed(
     speed = choices[limit]
     if speed < 0.02 * axis.speed_deg_s or speed <= 0.0:
         why = f"; with pulse_each = 'frequency' a sweep is as long as a step of {step_deg:g} deg, a finer swept_step_deg needs less"
-        raise InputError(
+        raise BeyondLimitsError(
             [
                 f"goal.toml: style = 'fly': axis {name} scans {low_deg:g} to {high_deg:g} deg and has {room:g} deg left "
                 f"to its limits {axis.min_deg:g} to {axis.max_deg:g} deg: run-up and run-out need more (deg)"

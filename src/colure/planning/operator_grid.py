@@ -36,7 +36,12 @@ def grid_proposal(campaign: Campaign) -> Proposal | str:
         return scheme
     across, along, reach = grid
     tuned = with_analyzer(campaign)
-    region = 180.0 if reach >= 180.0 else reach - edge_margin_deg(tuned, along, one_pass=scheme == "one-pass")
+    region = (
+        180.0
+        if reach >= 180.0
+        else reach
+        - edge_margin_deg(tuned.goal, tuned.chamber, tuned.device, swept_step_deg=along, one_pass=scheme == "one-pass")
+    )
     if scheme == "one-pass" and region > ONE_PASS_REGION_DEG:
         return f"one offset beyond {ONE_PASS_REGION_DEG:g} deg: the co-polar direction is undefined at the back"
     if region < SMALLEST_DEG:

@@ -16,11 +16,11 @@ from colure.model.device import Device
 from colure.model.goal import Goal
 from colure.model.plan import ROLES, Role, ScanGrid
 from colure.planning.duration import approached_time, line_time, narrowest_bandwidth, point_times, sweep_time
-from colure.planning.flight import FlightSpeed, PulseEach, flight_speed, smear_limit, swept_axis
+from colure.planning.flight import BeyondLimitsError, FlightSpeed, PulseEach, flight_speed, smear_limit, swept_axis
 from colure.planning.joint_path import OutOfReachError, joint_path
 from colure.planning.passes import pass_offsets, polarization_scheme
 from colure.planning.progressive import progressive_order
-from colure.planning.sampling import region_margin_deg
+from colure.planning.scan import edge_margin_deg
 from colure.planning.visits import readouts_of, reference_readouts, tie_readouts
 from colure.values import holds_arrays
 
@@ -101,18 +101,21 @@ def build_path(goal: Goal, chamber: Chamber, device: Device, grid: ScanGrid) -> 
         raise InputError(
             [f"chamber.toml: analyzer.averages = {chamber.analyzer.averages}: must be 1 on the fly (sweeps)"]
         )
-    table = chamber.axis_table
-    axes, tables = tuple(table), list(table.values())
-    runs = list(_runs(goal, chamber, grid, device))
-    try:
-        check_limits(axes, np.concatenate([run.targets_deg for run in runs]), tables)
-    except InputError as error:
-        raise InputError([*error.faults, *_smaller_region(chamber, grid)]) from None
-    flight = _flight(goal, chamber, grid) if goal.style == "fly" else None
+    runs, flight = within_limits(goal, chamber, device, grid)
     try:
         return repeated(build_runs(goal, chamber, device, runs, flight, dwell_s=goal.dwell_s), goal)
     except OutOfReachError as error:
         raise InputError([*error.faults, *_region_in_reach(goal, chamber, device, grid, error.theta_deg)]) from None
+
+
+def within_limits(
+    goal: Goal, chamber: Chamber, device: Device, grid: ScanGrid
+) -> tuple[list[PlannedSlice], FlightSpeed | None]:
+    """Return every slice of a grid, and how it is flown; raises `BeyondLimitsError` if an axis would leave its limits for it."""
+    runs = list(_runs(goal, chamber, grid, device))
+    table = chamber.axis_table
+    check_limits(tuple(table), np.concatenate([run.targets_deg for run in runs]), list(table.values()))
+    return runs, _flight(goal, chamber, grid) if goal.style == "fly" else None
 
 
 def repeated(path: Path, goal: Goal) -> Path:
@@ -275,7 +278,7 @@ def _states(size: int, state: int) -> IntArray:
 
 
 def check_limits(axes: tuple[str, ...], targets_deg: FloatArray, tables: list[Axis]) -> None:
-    """Raise `InputError` naming every axis that a list of targets would drive past a limit."""
+    """Raise `BeyondLimitsError` naming every axis that a list of targets would drive past a limit."""
     faults = []
     for index, (name, axis) in enumerate(zip(axes, tables, strict=True)):
         low, high = float(targets_deg[:, index].min()), float(targets_deg[:, index].max())
@@ -287,30 +290,14 @@ def check_limits(axes: tuple[str, ...], targets_deg: FloatArray, tables: list[Ax
                     f"{missing:.4g} deg of travel are missing{axis.why_fixed}"
                 )
     if faults:
-        raise InputError(faults)
-
-
-def _smaller_region(chamber: Chamber, grid: ScanGrid) -> list[str]:
-    """Say which region a short axis that carries theta would still allow."""
-    if chamber.positioner.geometry is not Geometry.ROLL_OVER_AZIMUTH:
-        return []
-    axis = chamber.positioner.azimuth
-    ends = axis.map.angle_deg(np.array([axis.min_deg, axis.max_deg]))
-    theta = min(-float(ends.min()), float(ends.max()))
-    if theta >= grid.swept_deg(chamber.positioner.geometry).max():
-        return []
-    return [
-        f"goal.toml: region_deg: theta runs from 0 to {theta:g} deg on both sides of axis azimuth at most; a region some "
-        f"degrees smaller than that can be measured, the whole sphere needs 180 deg"
-    ]
+        raise BeyondLimitsError(faults)
 
 
 def _region_in_reach(goal: Goal, chamber: Chamber, device: Device, grid: ScanGrid, theta_deg: float) -> list[str]:
     """Say which region a mount allows that takes up all poses to a polar angle of the grid."""
-    spread = (
-        0.0 if goal.scheme == "one-pass" else device.reach_m
-    )  # as in `scan.edge_margin_deg`; joints are never flown
-    margin = region_margin_deg(spread, chamber.range_length_m, grid.swept_step_deg)
+    margin = edge_margin_deg(
+        goal, chamber, device, swept_step_deg=grid.swept_step_deg, one_pass=goal.scheme == "one-pass"
+    )
     region = float(np.floor(theta_deg - margin))
     if region < SMALLEST_REGION_DEG:
         return []

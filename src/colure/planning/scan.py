@@ -7,6 +7,9 @@ import numpy as np
 from colure.errors import InputError
 from colure.geometry.kinematics import Geometry
 from colure.model.campaign import Campaign
+from colure.model.chamber import Chamber
+from colure.model.device import Device
+from colure.model.goal import Goal
 from colure.model.plan import ScanGrid
 from colure.planning.duration import sweep_time
 from colure.planning.flight import DUTY, swept_axis
@@ -98,15 +101,16 @@ def scan_grid(campaign: Campaign, order: int) -> ScanGrid:
             )
     if goal.region_deg >= 180.0:
         return ScanGrid(step_deg=step, swept_step_deg=swept)
-    reach = goal.region_deg + edge_margin_deg(campaign, swept, one_pass=goal.scheme == "one-pass")
+    reach = goal.region_deg + edge_margin_deg(
+        goal, campaign.chamber, device, swept_step_deg=swept, one_pass=goal.scheme == "one-pass"
+    )
     reach = float(np.ceil(reach / swept - 1e-9)) * swept
     return ScanGrid(step_deg=step, swept_step_deg=swept, reach_deg=180.0 if reach > 180.0 - swept else reach)
 
 
-def edge_margin_deg(campaign: Campaign, swept_step_deg: float, *, one_pass: bool) -> float:
+def edge_margin_deg(goal: Goal, chamber: Chamber, device: Device, *, swept_step_deg: float, one_pass: bool) -> float:
     """Return how far beyond a region the scan must reach for sound results inside it, degrees."""
-    chamber, goal = campaign.chamber, campaign.goal
-    spread = 0.0 if one_pass else campaign.device.reach_m  # without a transform directions stay apart
+    spread = 0.0 if one_pass else device.reach_m  # without a transform directions stay apart
     out = region_margin_deg(spread, chamber.range_length_m, swept_step_deg)
     if goal.style == "fly":
         # Frequencies are read on the way: the last one of a backward slice lies this much further in.
