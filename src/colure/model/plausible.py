@@ -12,7 +12,7 @@ from colure.geometry.conventions import SPEED_OF_LIGHT, FloatArray
 from colure.model.field_layout import SMALLEST_FIELD
 from colure.model.fields import FieldSamples
 
-WORDS = ("frequency", "radius", "angles", "duplicates")
+WORDS = ("frequency", "radius", "angles", "duplicates", "poles")
 #: A field at fewer hertz than this was hardly measured on a range.
 LEAST_HZ = 1e6
 #: A measurement sphere larger than this, metres, or smaller than this many wavelengths.
@@ -20,6 +20,9 @@ MOST_RADIUS_M, LEAST_RADIUS_WAVELENGTHS = 20.0, 0.08
 #: Difference of two values of one direction, rms relative to the fields there: refused, and told.
 CONTRADICTION, DISAGREEMENT = 0.1, 0.01
 SAME_DEG = 1e-4
+#: A pole read in so many columns at least shows a vector; nearer to it than this, radians. A mistake explains what a pole shows if it
+#: takes so much of the contradiction away.
+LEAST_COLUMNS, POLE, MENDS = 4, 1e-6, 0.2
 #: Values of one direction that differ by less are the same.
 ROUNDING = 1e-6
 
@@ -51,6 +54,7 @@ def require_plausible(
             )
     for word, fault in (
         ("frequency", _frequency(samples)), ("radius", _radius(samples)), ("angles", _angles(samples)),
+        ("poles", _poles(samples)),
     ):  # fmt: skip
         if fault and word not in accept:
             faults.append(f"{source}: {fault}; if that is right: {insist} {word}")
@@ -112,6 +116,49 @@ def _angles(samples: list[FieldSamples]) -> str:
             "multiplied by 57.29578 (180/pi)"
         )
     return ""
+
+
+def _poles(samples: list[FieldSamples]) -> str:
+    """Tell where columns contradict each other at a pole: all of them look at one vector there, from other sides."""
+    for one in samples:
+        strongest = float(np.nanmax(np.linalg.norm(one.field, axis=0), initial=0.0))
+        for name, side in (("theta_deg = 0", 1.0), ("theta_deg = 180", -1.0)):
+            at = (
+                (np.abs(np.sin(one.theta)) < POLE)
+                & (side * np.cos(one.theta) > 0.0)
+                & np.isfinite(one.field).all(axis=0)
+            )
+            phi, field = one.phi[at], one.field[:, at]
+            if np.unique(np.round(np.mod(phi, 2.0 * np.pi), 6)).size < LEAST_COLUMNS or not np.isfinite(strongest):
+                continue
+            apart = _at_pole(field, phi, side) / max(strongest, SMALLEST_FIELD)
+            if apart > CONTRADICTION:
+                return (
+                    f"e_theta, e_phi at {name}, {one.frequency_hz:g} Hz: all columns of phi_deg see one vector there, and disagree by "
+                    f"{100 * apart:.0f} % of the largest field: {_mistake(field, phi, side, apart * strongest)}"
+                )
+    return ""
+
+
+def _at_pole(field: np.ndarray, phi: FloatArray, side: float) -> float:
+    """Return the rms of the vectors that fields (2, column) show at a pole about their mean; `side` -1 for the rear one."""
+    vectors = np.stack(
+        [side * np.cos(phi) * field[0] - np.sin(phi) * field[1], side * np.sin(phi) * field[0] + np.cos(phi) * field[1]]
+    )
+    return float(np.sqrt(np.mean(np.sum(np.abs(vectors - vectors.mean(axis=1, keepdims=True)) ** 2, axis=0))))
+
+
+def _mistake(field: np.ndarray, phi: FloatArray, side: float, apart: float) -> str:
+    """Return which mistake makes such a contradiction, if one does."""
+    # At a pole an exchange is a mirror: both take the same away.
+    if _at_pole(field * np.array([[1.0], [-1.0]]), phi, side) < MENDS * apart:
+        return (
+            "they agree if e_theta and e_phi are exchanged, phi_deg turns the other way, theta_deg counts from the other end, or e_phi has the "
+            "other sign"
+        )
+    if _at_pole(field, np.deg2rad(phi), side) < MENDS * apart or _at_pole(field, np.rad2deg(phi), side) < MENDS * apart:
+        return "they agree if phi_deg is in the other unit, degrees or radians"
+    return "real and imaginary parts of the field are wanted, not dB, power, or amplitude and phase"
 
 
 def merged(samples: list[FieldSamples], source: str) -> tuple[list[FieldSamples], list[str]]:

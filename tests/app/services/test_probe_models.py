@@ -85,3 +85,19 @@ def test_a_grid_too_coarse_for_a_probe_is_refused():
             "probe.nc",
             frequency,
         )
+
+
+def test_a_probe_that_looks_away_from_the_device_is_refused():
+    """Theta counted from the back: a patch of 7.1 dBi read a directivity of 4.40 +- 0.03, and nothing was said."""
+    frequency = np.array([24e9])
+    true = pyramidal_horn(wavenumber(frequency), a=0.03, b=0.02, slant_e=0.05, slant_h=0.05)
+    theta, phi, field = pattern_grid(true, 5.0)
+    turned = np.stack([field[:, 0, ::-1], -field[:, 1, ::-1]], axis=1)
+    with pytest.raises(
+        ValueError, match=r"probe.nc: the field at theta = 0 lies \d+ dB below the strongest, at theta = 180 deg"
+    ):
+        probe_from(
+            build_pattern(turned, frequency_hz=frequency, theta=theta, phi=phi, quantity="relative"),
+            "probe.nc",
+            frequency,
+        )

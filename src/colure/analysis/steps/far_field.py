@@ -25,6 +25,8 @@ if TYPE_CHECKING:
 
 #: A probe pattern with less of its response in mu = +-1 is not a first-order probe.
 LEAST_FIRST_ORDER_SHARE = 0.999
+#: A probe looks towards the device: its strongest direction may be this much above it, dB (common practice, no source).
+MOST_BELOW_DB = 6.0
 
 #: A probe's pattern is expanded to this order; further, to at most the next one, where a degree beyond it holds more than this share
 #: of the power and stands out of the noise by so many standard deviations.
@@ -256,6 +258,7 @@ def probe_from(dataset: xr.Dataset, name: str, frequency_hz: FloatArray) -> Expa
         raise ValueError(
             f"{name}: theta runs {np.rad2deg(theta[0]):g} to {np.rad2deg(theta[-1]):g}, must be 0 to 180 deg"
         )
+    _require_ahead(field_of(dataset), dataset["theta"].values, name)
     coefficients = _probe_waves(
         field_of(dataset), highest_order("with-poles", rings=theta.size, phi_count=phi.size), name
     )
@@ -270,6 +273,18 @@ def probe_from(dataset: xr.Dataset, name: str, frequency_hz: FloatArray) -> Expa
     imaginary = np.stack([np.interp(frequency_hz, known, column) for column in flat.imag.T], axis=-1)
     joined = (real + 1j * imaginary).reshape(frequency_hz.size, *coefficients.shape[1:])
     return Expansion(joined, wavenumber(frequency_hz))
+
+
+def _require_ahead(field: ComplexArray, theta_deg: FloatArray, name: str) -> None:
+    """Raise `ValueError` if a probe of (frequency, 2, theta, phi) radiates most elsewhere than towards the device: its frame is another one."""
+    power = np.max(np.sum(np.abs(field) ** 2, axis=1), axis=-1)  # frequency, theta
+    below = power_db(np.max(power, axis=1) / np.maximum(power[:, 0], 1e-30 * np.max(power, axis=1)))
+    worst = int(np.argmax(below))
+    if below[worst] > MOST_BELOW_DB:
+        raise ValueError(
+            f"{name}: the field at theta = 0 lies {below[worst]:.0f} dB below the strongest, at theta = {theta_deg[np.argmax(power[worst])]:g} deg: "
+            f"must be at most {MOST_BELOW_DB:g} dB; z points out of the probe's aperture towards the device"
+        )
 
 
 def _probe_waves(field: ComplexArray, carried: int, name: str) -> ComplexArray:

@@ -39,7 +39,7 @@ accept_option = click.option(
     "--accept",
     default="",
     callback=_words,
-    help="Say that numbers are right which look wrong: any of frequency,radius,angles,duplicates.",
+    help="Say that numbers are right which look wrong: any of frequency,radius,angles,duplicates,poles.",
 )
 
 
