@@ -8,7 +8,7 @@ from __future__ import annotations
 import numpy as np
 import pytest
 
-from colure.analysis.findings.wave_at_peak import NEEDED, pair_findings, wave_findings
+from colure.analysis.findings.wave_at_peak import NEEDED, pair_findings, turn_findings, wave_findings
 from colure.app.services.verdicts import judge
 from colure.model.device import Device
 from colure.model.figure import NOT_TO_BE_USED
@@ -19,7 +19,7 @@ from tests.coverage.scenarios import ONE, SCENARIOS, Scenario
 AHEAD = (0.0, 0.0)
 
 
-def told(device, *waves):
+def told(device, *waves, by=wave_findings):
     """Findings of waves, one a frequency: axial ratio with its sense in dB, tilt in degrees, azimuth and elevation of the beam."""
     rows = []
     for ratio_db, tilt, (azimuth, elevation) in waves:
@@ -28,7 +28,7 @@ def told(device, *waves):
     read = {
         name: [(1e9 * (24 + i), row[column], 1.0) for i, row in enumerate(rows)] for column, name in enumerate(NEEDED)
     }
-    return wave_findings(read, Device(name="x", size_mm=(9, 9, 3), expected_gain_dbi=6.0, **device))
+    return by(read, Device(name="x", size_mm=(9, 9, 3), expected_gain_dbi=6.0, **device))
 
 
 LINEAR, RIGHT = {}, {"polarization": "right"}
@@ -104,3 +104,25 @@ def test_single_cuts_tell_the_sense_of_rotation(polarization, pair, told):
     device = Device(name="x", size_mm=(9, 9, 3), expected_gain_dbi=6.0, polarization=polarization)
     found = pair_findings([(24e9, *pair), (25e9, *pair)], device, names)
     assert tuple(name for one in found for name in one.figures) == told
+
+
+def test_a_turn_that_is_the_same_at_every_frequency_is_looked_at():
+    """A device that turned by 3 deg between two passes: XPD 25.5 +- 0.6 dB of a patch without any, and nothing was said."""
+    (one,) = told(LINEAR, (40.0, 3.0, AHEAD), (45.0, 3.2, AHEAD), (42.0, 2.9, AHEAD), by=turn_findings)
+    assert "a turn by +3.0 deg" in one.text and one.severity == "look"
+    assert set(one.figures) == {"xpd_db", "xpd_worst_db", "tilt_deg"}
+
+
+@pytest.mark.parametrize(
+    ("device", "waves"),
+    [
+        (LINEAR, [(40.0, 3.0, AHEAD)] * 2),  # too few frequencies
+        (LINEAR, [(40.0, 2.4, AHEAD)] * 3),  # its interval reaches below 1.5 deg
+        (LINEAR, [(27.0, 3.0, AHEAD)] * 3),  # out of phase as well: an impurity
+        (LINEAR, [(40.0, 3.0, AHEAD), (40.0, 4.0, AHEAD), (40.0, 3.4, AHEAD)]),  # another one at each frequency
+        (LINEAR, [(40.0, 90.0, AHEAD)] * 3),  # said otherwise
+        (RIGHT, [(40.0, 3.0, AHEAD)] * 3),
+    ],
+)
+def test_what_is_no_turn_is_not_called_one(device, waves):
+    assert told(device, *waves, by=turn_findings) == []

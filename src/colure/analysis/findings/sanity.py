@@ -19,7 +19,7 @@ from colure.analysis.findings.fit import fit_findings
 from colure.analysis.findings.one_component import one_component_findings
 from colure.analysis.findings.slices import slice_findings
 from colure.analysis.findings.stuck_switch import switch_findings
-from colure.analysis.findings.wave_at_peak import NEEDED, StatedValue, readings, wave_findings
+from colure.analysis.findings.wave_at_peak import NEEDED, StatedValue, readings, turn_findings, wave_findings
 from colure.analysis.steps.agreement import NOTHING_DB, level_db
 from colure.geometry.conventions import SPEED_OF_LIGHT, FloatArray, amplitude_db, power_db, wavenumber
 from colure.model.conditions import celsius, spans_of
@@ -62,7 +62,8 @@ def sanity(processed: Processed, figures: Sequence[Figure] = ()) -> list[Finding
         *_gain(device, read),
         *_efficiency(read),
         *_within_region(processed, read),
-        *wave_findings({name: read.of(name) for name in NEEDED}, device),
+        *wave_findings(peak := {name: read.of(name) for name in NEEDED}, device),
+        *turn_findings(peak, device),
         *slice_findings(processed, chamber),
         *fit_findings(processed, chamber, device),
         *one_component_findings(processed, chamber, device),

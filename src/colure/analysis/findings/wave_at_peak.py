@@ -27,8 +27,12 @@ StatedValue = tuple[float, float, float]
 TOPIC = "polarization"
 #: Beyond this axial ratio a device that is declared circular radiates no circular wave at all, dB (common practice, no source).
 NOT_CIRCULAR_DB = 20.0
+#: A turn that is less than this is let pass, degrees: a cross-polarization of -32 dB. What scatters over frequency, or is out of phase, by more
+#: than this share of it is no turn, and fewer frequencies do not tell (common practice, no source).
+LEAST_TURN_DEG, FLAT, LEAST_FLAT = 1.5, 0.25, 3
 #: Figures that count from the declared direction, and those that count from a hand.
 FROM_DIRECTION = ("xpd_db", "xpd_worst_db")
+TURNED = (*FROM_DIRECTION, "tilt_deg")
 FROM_HAND = (*NAMES["circular"], "xpd_circular_db")
 NEEDED = ("circularity", "tilt_deg", "beam_azimuth_deg", "beam_elevation_deg")
 
@@ -67,6 +71,29 @@ def wave_findings(read: Mapping[str, Sequence[StatedValue]], device: Device) -> 
         return [Finding(TOPIC, NOTHING_DB, texts[len(texts) // 2], "look", FROM_DIRECTION)]
     # A ratio of the stronger hand to the weaker one would pass the wrong hand.
     return [Finding(TOPIC, NOTHING_DB, texts[len(texts) // 2], NOT_TO_BE_USED, FROM_HAND)]
+
+
+def turn_findings(read: Mapping[str, Sequence[StatedValue]], device: Device) -> list[Finding]:
+    """Return that the cross-polarization at the peak is that of a turn: in phase with the co-polar field, and the same at every frequency.
+
+    What `wave_findings` speaks against is no turn; `read` as there.
+    """
+    waves = [] if wave_findings(read, device) else _waves(read)
+    if device.hand or len(waves) < LEAST_FLAT:
+        return []
+    tilt = np.array([one.tilt_deg for one in waves])
+    middle = float(np.median(tilt))
+    # Of a minor axis b over a: the part of the cross-polarization that a turn does not explain.
+    out_of_phase = np.rad2deg(max(10.0 ** (-one.axial_ratio_db / 20.0) for one in waves))
+    surely = abs(middle) - max(one.tilt_u_deg for one in waves)
+    if surely < LEAST_TURN_DEG or max(np.ptp(tilt), out_of_phase) > FLAT * abs(middle):
+        return []
+    text = (
+        f"the cross-polarization at the peak is that of a turn by {middle:+.1f} deg from slant_deg = {device.slant_deg:g}, the same at every frequency. "
+        "Nobody can tell from this run whether the device radiates so, stands turned, or slipped between two passes; XPD and tilt hold the turn. "
+        "Level device, horn and probe and measure again, or correct slant_deg in device.toml"
+    )
+    return [Finding(TOPIC, NOTHING_DB, text, "look", TURNED)]
 
 
 def readings(figures: Sequence[Figure], name: str) -> list[StatedValue]:
