@@ -54,7 +54,7 @@ def require_plausible(
             )
     for word, fault in (
         ("frequency", _frequency(samples)), ("radius", _radius(samples)), ("angles", _angles(samples)),
-        ("poles", _poles(samples)),
+        ("poles", "" if _angles(samples) else _poles(samples)),  # one mistake, one word
     ):  # fmt: skip
         if fault and word not in accept:
             faults.append(f"{source}: {fault}; if that is right: {insist} {word}")
