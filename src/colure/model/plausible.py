@@ -121,6 +121,8 @@ def _angles(samples: list[FieldSamples]) -> str:
 def _poles(samples: list[FieldSamples]) -> str:
     """Tell where columns contradict each other at a pole: all of them look at one vector there, from other sides."""
     for one in samples:
+        if one.radius_m is not None and np.all(one.field.imag == 0.0) and np.all(one.field.real >= 0.0):
+            continue  # amplitudes on a sphere, for `colure process --amplitude-only`
         strongest = float(np.nanmax(np.linalg.norm(one.field, axis=0), initial=0.0))
         for name, side in (("theta_deg = 0", 1.0), ("theta_deg = 180", -1.0)):
             at = (
