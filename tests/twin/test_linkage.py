@@ -89,10 +89,12 @@ def test_a_small_motion_of_a_joint_does_to_the_field_what_the_budget_says(tmp_pa
     assert chain is not None
     for number, joint in list(enumerate(campaign.chamber.positioner.joints))[:: 1 if len(chain.joints) < 4 else 2]:
         side = across(np.asarray(joint.axis, float))[0]
+        line = np.asarray(joint.axis, float) / np.linalg.norm(joint.axis)
         for true, size in (
             ({"zero_deg": 0.05}, JointTolerance(zero=np.deg2rad(0.05))),
             ({"tilt_deg": tuple(0.05 * side)}, JointTolerance(tilt=np.deg2rad(0.05))),
             ({"offset_mm": tuple(0.3 * side)}, JointTolerance(offset=3e-4)),
+            ({"offset_mm": tuple(0.3 * line)}, JointTolerance(axial=3e-4)),
         ):
             sizes = tuple(size if n == number else JointTolerance() for n in range(len(chain.joints)))
             predicted = motions.change(next(iter(small_motions(chain, motions.values, sizes, phi=motions.phi)))[1])

@@ -1,7 +1,8 @@
 """Small motions of each joint beside what is declared, and what they do to the probe as the device sees it.
 
-A joint that stands off carries everything further out with it: its motion is E exp(S q), E the small motion. Five of the six
-small motions count: the zero, two tilts and two shifts across the joint's line.
+A joint that stands off carries everything further out with it: its motion is E exp(S q), E the small motion. All six small
+motions count: of a revolute joint the zero, two tilts, and shifts across its line and along it; of a prismatic one the zero is
+the shift along its line, and it may turn about every axis.
 """
 
 from __future__ import annotations
@@ -23,11 +24,16 @@ SAMPLES_DEG = np.arange(-165.0, 166.0, 30.0)
 
 @dataclass(frozen=True, kw_only=True)
 class JointTolerance:
-    """How far a joint may be off: radians and metres (the zero of a prismatic joint in metres)."""
+    """How far a joint may be off: radians and metres (the zero of a prismatic joint in metres).
+
+    axial
+        Of a revolute joint along its own line; a prismatic joint has its zero there.
+    """
 
     zero: float = 0.0
     tilt: float = 0.0
     offset: float = 0.0
+    axial: float = 0.0
 
 
 @dataclass(frozen=True)
@@ -80,7 +86,10 @@ def small_motions(
         line, linear = axes[..., number, :], joint.kind is JointKind.PRISMATIC
         sides = [before[number] @ side for side in across(np.asarray(joint.axis, float))]
         moves = [(straight, line * size.zero)] if linear else [(line * size.zero, straight)]
-        moves += [(side * size.tilt, straight) for side in sides] + [(straight, side * size.offset) for side in sides]
+        moves += [(side * size.tilt, straight) for side in ([*sides, line] if linear else sides)]
+        moves += [(straight, side * size.offset) for side in sides] + (
+            [] if linear else [(straight, line * size.axial)]
+        )
         for turn, shift in moves:
             moved = sign * (shift + np.cross(turn, arm))
             if not np.any(turn) and not np.any(shift):

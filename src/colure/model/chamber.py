@@ -358,7 +358,7 @@ class Chamber(Section):
         if other:
             raise ValueError(
                 f"alignment.{', '.join(other)}: remove {'them' if other[1:] else 'it'}: zero_error_deg, tilt_error_deg and "
-                f"offset_error_mm of [[positioner.joints]] say how far the mount is off"
+                f"offset_error_mm (and axial_error_mm) of [[positioner.joints]] say how far the mount is off"
             )
         if self.alignment.readings != Readings():
             raise ValueError(

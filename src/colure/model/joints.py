@@ -56,6 +56,9 @@ class JointTable(Axis):
         Letter of the joint on a G-code controller; left out: what the profile says.
     zero_error_deg, tilt_error_deg, offset_error_mm
         How far the joint's zero, its direction (either way across) and its line (either way across) may be off: expanded (k = 2).
+        A prismatic joint may turn about its own line as far as across it.
+    axial_error_mm
+        How far a revolute joint may stand off along its own line: expanded (k = 2).
     """
 
     name: JointName
@@ -67,6 +70,7 @@ class JointTable(Axis):
     zero_error_deg: float = number("deg", 0, 10, 0.05)
     tilt_error_deg: float = number("deg", 0, 10, 0.05)
     offset_error_mm: float = number("mm", 0, 100, 0.3)
+    axial_error_mm: float = number("mm", 0, 100, 0.3)
 
     @model_validator(mode="before")
     @classmethod
@@ -105,6 +109,10 @@ class JointTable(Axis):
             )
         if self.torque_nm is not None:
             raise ValueError(f"torque_nm = {self.torque_nm:g}: remove it: torques of joints are not worked out (N m)")
+        if self.kind == "prismatic" and "axial_error_mm" in self.model_fields_set:
+            raise ValueError(
+                f"axial_error_mm = {self.axial_error_mm:g}: remove it: along its own line a prismatic joint is off by zero_error_mm (mm)"
+            )
         if self.modulo_deg is not None and self.kind == "prismatic":
             raise ValueError("modulo_deg: a prismatic joint has no turns; leave it out")
         return self
@@ -126,7 +134,10 @@ class JointTable(Axis):
         """How far the joint may be off, expanded: radians and metres."""
         zero = 1e-3 * self.zero_error_deg if self.kind == "prismatic" else float(np.deg2rad(self.zero_error_deg))
         return JointTolerance(
-            zero=zero, tilt=float(np.deg2rad(self.tilt_error_deg)), offset=1e-3 * self.offset_error_mm
+            zero=zero,
+            tilt=float(np.deg2rad(self.tilt_error_deg)),
+            offset=1e-3 * self.offset_error_mm,
+            axial=1e-3 * self.axial_error_mm,
         )
 
     @property

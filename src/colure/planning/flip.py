@@ -43,7 +43,7 @@ def flip_plan(campaign: Campaign) -> Plan:
     if chamber.positioner.joints:
         raise InputError(
             ["chamber.toml: positioner.joints: a flip test turns azimuth and roll against each other, which this mount does not have; "
-             "state each joint's zero_error_deg, tilt_error_deg and offset_error_mm instead"]
+             "state each joint's zero_error_deg, tilt_error_deg, offset_error_mm and axial_error_mm instead"]
         )  # fmt: skip
     if "probe" not in chamber.axis_table:
         raise InputError(["chamber.toml: probe.roll: missing; a flip test turns the probe with the device (deg)"])

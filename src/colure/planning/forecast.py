@@ -40,6 +40,8 @@ UNEVEN_SHARE = 0.3
 WALL_ANGLES_DEG = (30.0, 65.0)
 #: A figure is read where several independent errors meet.
 SEVERAL = 1.2
+#: A device that radiates as much backwards, within so many dB, has no single beam: many directions share its peak.
+EVEN_ALL_ROUND_DB = 3.0
 
 
 @dataclass(frozen=True)
@@ -140,6 +142,21 @@ class Expected:
     h_plane: Plane
     whole: bool
 
+    @property
+    def picked(self) -> float:
+        """By how much more echoes raise the peak than they raise one direction.
+
+        A probe that is swung around the device meets other echoes in every direction. Of many directions that share the peak the
+        highest is read: of n independent normal errors about sqrt(2 ln n) standard deviations (common practice, no source);
+        waves up to N have N (N + 2) independent directions, half of them near such a peak. Where the device is turned, its own
+        echo goes along with it.
+        """
+        several = self.campaign.device.expected_front_to_back_db <= EVEN_ALL_ROUND_DB
+        if not (several and self.campaign.chamber.swings_probe):
+            return 1.0
+        order = self.errors.order
+        return float(np.sqrt(2.0 * np.log(max(2.0, 0.5 * order * (order + 2)))))
+
 
 def forecast(campaign: Campaign, errors: FieldErrors, *, whole: bool) -> dict[str, Forecast]:
     """Return the forecast of every figure that the plan will show."""
@@ -161,7 +178,7 @@ def _own_levels(known: Expected) -> dict[str, float]:
     errors = known.errors
     return {
         "noise": DB * _inphase(errors.noise),
-        "range echoes": DB * _inphase(errors.echoes),
+        "range echoes": DB * _inphase(errors.echoes) * known.picked,
         "drift residual": DB * _inphase(errors.drift) * SEVERAL / np.sqrt(errors.slices),
     }
 
@@ -174,7 +191,7 @@ def _absolute_levels(known: Expected) -> dict[str, float] | None:
         **_own_levels(known),
         "noise": DB * _inphase(float(np.hypot(errors.noise, errors.once))),
         # The reference is read in one direction: nothing filters its echoes.
-        "range echoes": DB * _inphase(np.sqrt(2.0) * errors.echoes),
+        "range echoes": DB * _inphase(float(np.hypot(1.0, known.picked)) * errors.echoes),
         "reference gain": known.campaign.chamber.reference.gain_uncertainty_db,
     }
 
@@ -205,7 +222,7 @@ def _beamwidth(known: Expected, plane: Plane) -> dict[str, float]:
     degrees = float(np.rad2deg(1.0)) * SEVERAL * np.sqrt(2.0) / plane.half_power_slope
     return {
         "noise": degrees * _inphase(errors.noise),
-        "range echoes": degrees * _inphase(errors.echoes),
+        "range echoes": degrees * _inphase(errors.echoes) * float(np.hypot(1.0, known.picked)) / np.sqrt(2.0),
         "drift residual": degrees * np.sqrt(0.5) * _inphase(errors.drift),
         "alignment": 0.7 * float(np.hypot(a.theta_zero_deg, _tilt_deg(campaign))),
     }

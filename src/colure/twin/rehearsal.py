@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
+from functools import partial
 from pathlib import Path
 
 import numpy as np
@@ -79,9 +80,10 @@ def draw_chamber(
         Where files of the device's sources lie.
     """
     random = np.random.default_rng((seed, 4))
+    along = np.random.default_rng((seed, 41))
     a = chamber.alignment
 
-    def draw(expanded: float) -> float:
+    def draw(expanded: float, random: np.random.Generator = random) -> float:
         return float(np.clip(random.normal(0.0, 0.5 * expanded), -1.5 * expanded, 1.5 * expanded))
 
     def three(expanded: float) -> tuple[float, float, float]:
@@ -107,7 +109,7 @@ def draw_chamber(
         drift_swing_deg=float(random.uniform(-180.0, 180.0)),
         cable_flex_deg=float(abs(bends[0])),
         cable_flex_other_deg=(float(bends[1]), float(bends[2])),
-        joints=tuple(_joint(one, draw) for one in chamber.positioner.joints),
+        joints=tuple(_joint(one, draw, partial(draw, random=along)) for one in chamber.positioner.joints),
         theta_zero_deg=draw(a.theta_zero_deg) if stacked else 0.0,
         roll_axis_tilt_deg=draw(a.roll_axis_tilt_deg) if rolls and stacked else 0.0,
         elevation_zero_deg=0.0 if rolls else draw(a.elevation_zero_deg),
@@ -135,12 +137,16 @@ def draw_chamber(
     return truth.model_copy(update={"echoes": scaled})
 
 
-def _joint(joint: JointTable, draw: Callable[[float], float]) -> TrueJoint:
-    """Draw how a joint really stands: its zero, two tilts and two shifts across its line."""
+def _joint(joint: JointTable, draw: Callable[[float], float], draw_along: Callable[[float], float]) -> TrueJoint:
+    """Draw how a joint really stands: its zero, tilts and shifts across its line, and a shift along it (a turn, if prismatic)."""
     axis = np.asarray(joint.axis, float)
-    sides = np.array(across(axis))
+    sides, line = np.array(across(axis)), axis / np.linalg.norm(axis)
     tilt = np.array([draw(joint.tilt_error_deg), draw(joint.tilt_error_deg)]) @ sides
     shift = np.array([draw(joint.offset_error_mm), draw(joint.offset_error_mm)]) @ sides
+    if joint.kind == "prismatic":
+        tilt = tilt + draw_along(joint.tilt_error_deg) * line
+    else:
+        shift = shift + draw_along(joint.axial_error_mm) * line
     return TrueJoint(
         name=joint.name,
         zero_deg=draw(joint.zero_error_deg),

@@ -60,6 +60,6 @@ def test_a_mount_whose_joints_are_declared_perfect_has_no_row_of_them():
     """All tolerances zero: there is no small motion to stack (it ended in a traceback)."""
     joints = next(one for one in ALIGNMENT_CAUSES if one.key == "joints")
     for size, applies in ((0.0, False), (0.05, True)):
-        table = SimpleNamespace(zero_error_deg=0.0, tilt_error_deg=size, offset_error_mm=0.0)
+        table = SimpleNamespace(zero_error_deg=0.0, tilt_error_deg=size, offset_error_mm=0.0, axial_error_mm=0.0)
         inputs = SimpleNamespace(chamber=SimpleNamespace(positioner=SimpleNamespace(joints=(table,))))
         assert joints.applies(inputs) is applies

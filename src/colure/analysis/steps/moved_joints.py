@@ -81,7 +81,9 @@ class SmallMotion:
 def motions_of(
     chain: JointChain, tolerances: tuple[JointTolerance, ...], *, lateral: float, roll: float, pointing: float = 0.0
 ) -> tuple[SmallMotion, ...]:
-    """Return every small motion that tolerances (expanded) allow; what is declared as zero is none.
+    """Return every small motion that tolerances (expanded) allow and data can show; what is declared as zero is none.
+
+    A joint that stands off along its own line looks like a device or a probe that does: it has a row in the budget, none here.
 
     lateral, roll, pointing
         Of the probe in its holder, expanded: metres across, and radians about its boresight and beside it.

@@ -64,7 +64,7 @@ def _joints(cause: Cause, trial: Trial, random: np.random.Generator) -> Perturba
     motions = JointMotions(inputs.sphere, inputs.sweeps.record, inputs.chamber, trial.measured)
     moved = np.stack([trial.changed_field(inputs.sphere.field + change) for change in motions.changes()])
     size = max(one.zero_error_deg for one in joints)
-    words = f"declared for {len(joints)} joints: zero up to \u00b1{size:.2g} deg, tilt, offset"
+    words = f"declared for {len(joints)} joints: zero up to \u00b1{size:.2g} deg, tilt, offset, place along the line"
     if any("beam_azimuth_deg" in near.reasons for near in trial.near):
         # Many directions share the peak: the highest is one that all motions together raised, not each of them alone.
         weights = random.normal(0.0, 1.0 / DIVISORS[cause.distribution], (JOINT_MOTION_DRAWS, len(moved)))
@@ -158,8 +158,8 @@ ALIGNMENT_CAUSES = (
     Cause(key="axes offset", group="alignment", text="distance between the two axes", needs="axes_offset_mm, or what the correction left",
           perturb=_offset, distribution="normal", applies=lambda inputs: not inputs.chamber.positioner.joints),
     Cause(key="joints", group="alignment", text="small motions of the mount's joints",
-          needs="zero_error_deg, tilt_error_deg, offset_error_mm of the joints", perturb=_joints, distribution="normal", stream=(5,),
-          applies=lambda inputs: any(one.zero_error_deg + one.tilt_error_deg + one.offset_error_mm > 0.0
+          needs="zero_error_deg, tilt_error_deg, offset_error_mm, axial_error_mm of the joints", perturb=_joints, distribution="normal", stream=(5,),
+          applies=lambda inputs: any(max(one.zero_error_deg, one.tilt_error_deg, one.offset_error_mm, one.axial_error_mm) > 0.0
                                      for one in inputs.chamber.positioner.joints)),
     Cause(key="probe roll", group="alignment", text="turn of the probe about the range's axis",
           needs="probe_roll_zero_deg, or what the correction left", perturb=_probe_roll, distribution="normal"),
