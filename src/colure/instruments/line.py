@@ -50,6 +50,7 @@ class LineRules:
 
     ends: LineEnds = field(default_factory=LineEnds)
     echo: bool = False
+    prompt: str = ""
     pace_s: float = 0.0
     greeting: str = ""
     restart: str = ""
@@ -157,6 +158,9 @@ class ControllerLine:
             raw, inbox.buffer = inbox.buffer.split(self._read_end, 1)
             # Lines that end in CR LF are read by either half alone; NUL fills the gaps of some serial adapters.
             text = raw.decode("latin-1").strip(" \t\r\n\0")
+            if self.rules.prompt:
+                # It has no line end of its own, and stands before whatever comes next.
+                text = re.sub(f"^(?:{self.rules.prompt})+", "", text).strip(" \t\r\n\0")
             if text and inbox is self._inbox:
                 self.heard()
                 self._sort(text, inbox.lines)

@@ -35,7 +35,7 @@ def rules_of(words: LineProfile) -> LineRules:
     """Return which lines of a controller are not answers."""
     table = words.line
     return LineRules(
-        ends=table.ends, echo=table.echo, pace_s=table.pace_s, greeting=table.greeting, restart=table.restart,
+        ends=table.ends, echo=table.echo, prompt=table.prompt, pace_s=table.pace_s, greeting=table.greeting, restart=table.restart,
         messages=table.messages, arrived=words.arrived, alarm=words.alarm_message, hold_answer=words.hold_answer,
         sync=words.sync, sync_pattern=words.sync_pattern,
     )  # fmt: skip

@@ -41,6 +41,8 @@ class LineTable(Section):
 
     echo
         The controller sends back what it was sent.
+    prompt
+        Pattern of what it says before it takes a command, without a line end: left out at the beginning of every line.
     pace_s
         Least time between two lines sent.
     visa
@@ -59,12 +61,13 @@ class LineTable(Section):
     flow: Literal["none", "xonxoff", "rtscts", "dsrdtr"] = "none"
     visa: Annotated[str, Field(min_length=1, max_length=300)] = "@py"
     echo: bool = False
+    prompt: str = ""
     pace_s: float = Field(default=0.0, ge=0, le=10, json_schema_extra={"unit": "s"})
     greeting: str = ""
     restart: str = ""
     messages: str = ""
 
-    _patterns = field_validator("greeting", "restart", "messages")(compiles)
+    _patterns = field_validator("prompt", "greeting", "restart", "messages")(compiles)
 
     @property
     def ends(self) -> LineEnds:

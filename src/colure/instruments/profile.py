@@ -250,7 +250,10 @@ def profile_path(name: str, campaign_folder: Path | None) -> Path:
         If no such profile exists; the shipped names are listed.
     """
     if not re.fullmatch(r"[A-Za-z0-9_-]{1,60}", name):
-        raise InputError([f"chamber.toml: profile = {name!r}: must be letters, digits, - or _ (1 to 60 characters)"])
+        hint = f"; leave `.toml` out: {name[:-5]!r}" if name.endswith(".toml") else ""
+        raise InputError(
+            [f"chamber.toml: profile = {name!r}: must be letters, digits, - or _ (1 to 60 characters){hint}"]
+        )
     for folder in filter(None, (campaign_folder, FOLDER)):
         path = folder / f"{name}.toml"
         if path.is_file():

@@ -14,7 +14,7 @@ from colure.instruments.status_words import refusal, says
 
 #: What to do about an answer that is none.
 STRAY = (
-    "a line that comes by itself belongs into `messages` of [line], the answer to a command into `acknowledge`, and an answer of "
+    "a line that comes by itself belongs into `messages` of [line], a prompt without a line end into `prompt`, the answer to a command into `acknowledge`, and an answer of "
     "several lines needs `end`"
 )
 
