@@ -6,11 +6,13 @@ The record is of two simulated scans of one range: as the device stood first, an
 from __future__ import annotations
 
 import re
+from types import SimpleNamespace
 
 import numpy as np
 import pytest
 
 from colure.analysis.findings.sanity import sanity
+from colure.analysis.findings.slipped import _noise_heard
 from colure.analysis.pipeline.recipe import process
 from colure.app import services
 from colure.app.services.reference import probe_of
@@ -84,3 +86,22 @@ def test_other_scans_tell_it_too(tmp_path, name):
     assert "slip" not in some.told(some.slipped((0.0, 0.0, 0.0), 0.5)[0])
     record, sweep = some.slipped((0.0, 0.0, 5.0), 0.7)
     assert holds(some.told(record)["slip"].text, sweep)
+
+
+@pytest.mark.nightly
+@pytest.mark.parametrize(("turn_deg", "named"), [((4.0, 0.0, 0.0), True), ((0.0, 0.0, 0.0), False)])
+def test_a_slip_that_explains_a_tenth_of_the_misfit_is_told_where_noise_is_heard(tmp_path, turn_deg, named):
+    """Most of what does not fit is noise, 62 dB below the peak: a tilt by 4 deg explains 8 to 20 % of it."""
+    one = Range(tmp_path, PANEL, seed=1)
+    record, sweep = one.slipped(turn_deg, 0.5)
+    slip = one.told(record).get("slip")
+    assert (slip is not None) is named
+    if slip is not None:
+        first, last = (int(word) for word in re.findall(r"sweeps (\d+) and (\d+)", slip.text)[0])
+        assert first <= sweep <= last
+
+
+@pytest.mark.parametrize(("sigma", "heard"), [(1e-3, True), (1e-4, False), (0.0, False)])
+def test_noise_is_heard_down_to_a_hundredth_of_the_misfit_in_power(sigma, heard):
+    inputs = SimpleNamespace(noise_sigma=np.array([0.0, sigma]), sphere=SimpleNamespace(field=np.array([[0.5, 2j]])))
+    assert _noise_heard(SimpleNamespace(inputs=inputs), -58.0) is heard
