@@ -37,6 +37,7 @@ CASES = {
     "horn 150 mm in front of the crossing": ("horn", "37-40", AZ_EL, 'azimuth_deg = "-90:90:1"\nelevation_deg = 0\n', [0.0, 0.0, 150.0]),
     "patch": ("patch", "5-5.5", ROLL, f'theta_deg = "-120:120:3"\nphi_deg = [0, 90]\n{BOTH}', None),
     "dipole, whole turns": ("dipole", "2.4-2.5", AZ_EL, f'theta_deg = "-180:180:5"\nphi_deg = [0, 90]\n{BOTH}', None),
+    "horn on az/el, a rectangle": ("horn", "37-40", AZ_EL, 'azimuth_deg = "-36:36:4"\nelevation_deg = "-36:36:4"\n', None),
     "skew circles": ("horn", "37-40", ROLL, "great_circles_deg = [0, 45]\nthrough_deg = [10, 5]\n", None),
 }  # fmt: skip
 
@@ -78,6 +79,9 @@ def test_every_figure_of_a_cut_holds_the_truth(tmp_path, name):
         )
         assert scan.missing == 0  # also where a whole turn ends at the direction with which it began
         figures = cut_figures(scan, resolved.chamber, resolved.device, resolved.evaluation(), order=plan.order)
+        if "rectangle" in name:
+            # Swept along azimuth; the plane across is in the rectangle, too.
+            assert {"el_0_width_3_deg", "az_0_width_3_deg"} <= {one.name for one in figures if not one.reason}
         truth = {
             f"{cut.cut.name}_{key}": value
             for cut in evaluated(scan, resolved.device)

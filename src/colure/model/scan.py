@@ -229,6 +229,19 @@ class Scan(Section):
             circles.append(Cut(f"circle_{_short(plane)}", label, "angle", along, directions))
         return circles
 
+    def crossing(self) -> list[Cut]:
+        """Return the cuts across those that are measured, where azimuth and elevation make a rectangle; directions are the same.
+
+        Across theta there is nothing of the kind: phi at one theta is a cone.
+        """
+        if self.azimuth_deg is None or self.elevation_deg is None:
+            return []
+        one, two = angles_of(self.azimuth_deg), angles_of(self.elevation_deg)
+        if min(one.size, two.size) < 2:
+            return []
+        turned = self.model_copy(update={"sweep": "first" if self.sweep == "second" else "second"})
+        return turned._of_pair("azimuth_elevation", one, two, _of_azimuth_elevation)
+
     def _of_pair(
         self,
         pair: ComponentPair,

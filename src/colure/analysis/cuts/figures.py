@@ -15,7 +15,7 @@ from colure.analysis.cuts.mismatch import accepted, mismatch_figures
 from colure.analysis.cuts.peak import top_of
 from colure.analysis.cuts.polarization import circular, cross_polar
 from colure.analysis.cuts.reader import DB, HALF_POWER_DB, SOURCE, CutReader
-from colure.analysis.cuts.scan import CutScan, MeasuredCut
+from colure.analysis.cuts.scan import ALONG_ZERO, MOST_CUTS, CutScan, MeasuredCut
 from colure.analysis.figures.beams import NO_REFERENCE
 from colure.analysis.steps.reflection import DeviceReflection
 from colure.geometry.conventions import amplitude_db
@@ -28,8 +28,6 @@ from colure.model.figure import Figure
 SET_APART = 1.0
 #: An angle of a null says nothing where its error is a larger share of its distance from the peak.
 MOST_OF_THE_WAY = 0.5
-#: At most so many cuts are evaluated; of more, those a person asks for first.
-MOST_CUTS = 8
 
 
 def cut_figures(
@@ -57,14 +55,14 @@ def cut_figures(
 
 
 def evaluated(scan: CutScan, device: Device) -> list[MeasuredCut]:
-    """Return the cuts whose figures are read: all of a few; of many the strongest, and those along and across the polarization."""
+    """Return the cuts whose figures are read: all of a few; of many the strongest, those along and across the polarization, and across them."""
     cuts = [one for one in scan.cuts if one.cut.name != "list"]
     if len(cuts) <= MOST_CUTS:
         return cuts
     middle = scan.frequency_hz.size // 2
     strongest = max(cuts, key=lambda one: float(one.total[middle].max()))
-    wanted = {f"phi_{angle % 180.0:g}" for angle in (device.slant_deg, device.slant_deg + 90.0)} | {"el_0", "az_0"}
-    return [one for one in cuts if one.cut.name in wanted or one is strongest]
+    wanted = {f"phi_{angle % 180.0:g}" for angle in (device.slant_deg, device.slant_deg + 90.0)} | set(ALONG_ZERO)
+    return [*(one for one in cuts if one.cut.name in wanted or one is strongest), *scan.across]
 
 
 def reader_of(

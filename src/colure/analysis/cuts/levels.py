@@ -64,7 +64,7 @@ def cut_levels(
     chosen = {one.cut.name for one in evaluated(scan, device)}
     return [
         _level(scan, cut, f, chamber, device, settings, context, banded=cut.cut.name in chosen)
-        for cut in scan.cuts
+        for cut in (*scan.cuts, *scan.across)
         for f in range(scan.frequency_hz.size)
     ]
 

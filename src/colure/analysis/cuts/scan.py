@@ -35,6 +35,10 @@ if TYPE_CHECKING:
 SAME = 1e-5
 #: Passes whose polarizations differ by less than this (|sin|) give one component, not two.
 LEAST_SINE = 0.1
+#: At most so many cuts are evaluated; of more, those a person asks for first.
+MOST_CUTS = 8
+#: Names of the cuts along the zeros of azimuth and elevation.
+ALONG_ZERO = ("az_0", "el_0")
 
 
 @dataclass(frozen=True)
@@ -88,6 +92,8 @@ class CutScan:
         On the fly: standard uncertainty of how far the axis ran ahead of its readout.
     slip
         When the device slipped, where repeated directions show that it did.
+    across
+        Of a rectangle in azimuth and elevation with many cuts: those across them, along zero and through the strongest reading.
     """
 
     scan: Scan
@@ -100,6 +106,7 @@ class CutScan:
     missing: int
     lag_deg: float = 0.0
     slip: CutSlip | None = None
+    across: tuple[MeasuredCut, ...] = ()
 
     @property
     def vector(self) -> bool:
@@ -136,11 +143,7 @@ def read_cuts(record: xr.Dataset, chamber: Chamber, device: Device, reference: R
     planned = scan.cuts() or [_list_of(rows)]
     cuts, missing = list[MeasuredCut](), 0
     for number, cut in enumerate(planned):
-        own = rows.of(number)
-        where = np.argmax(own.directions @ cut.directions.T, axis=1)
-        # On the fly a line is longer than its cut.
-        near = np.linalg.norm(own.directions - cut.directions[where], axis=1) < SAME
-        own, where = own.at(near), where[near]
+        own, where = rows.of(number).along(cut)
         measured, lost = _measured(cut, own, where, transfer.leak, record["frequency"].values, chamber, device)
         missing += lost
         if measured is not None:
@@ -165,7 +168,22 @@ def read_cuts(record: xr.Dataset, chamber: Chamber, device: Device, reference: R
         missing=missing,
         lag_deg=lag,
         slip=_slip(points, rows, of_reading, float(drift.left.level)),
+        across=_across(scan, rows, transfer.leak, record["frequency"].values, chamber, device),
     )
+
+
+def _across(
+    scan: Scan, rows: _ScanReadings, leak: ComplexArray, frequency_hz: FloatArray, chamber: Chamber, device: Device
+) -> tuple[MeasuredCut, ...]:
+    """Return the cuts across many of a rectangle: the one along zero, and the one through the strongest reading."""
+    crossing = scan.crossing()
+    if not crossing or min(len(crossing), len(crossing[0].directions)) <= MOST_CUTS:
+        return ()
+    top = rows.directions[np.argmax(np.abs(rows.values[:, frequency_hz.size // 2]).max(axis=-1))]
+    strongest = max(crossing, key=lambda cut: float(np.max(cut.directions @ top)))
+    chosen = [cut for cut in crossing if cut.name in ALONG_ZERO or cut is strongest]
+    measured = (_measured(cut, *rows.along(cut), leak, frequency_hz, chamber, device)[0] for cut in chosen)
+    return tuple(one for one in measured if one is not None)
 
 
 def _slip(points: xr.Dataset, rows: _ScanReadings, noise: FloatArray, drift: float) -> CutSlip | None:
@@ -200,6 +218,12 @@ class _ScanReadings:
 
     def of(self, number: int) -> _ScanReadings:
         return self.at(self.slice_index == number)
+
+    def along(self, cut: Cut) -> tuple[_ScanReadings, IntArray]:
+        """Return the readings of a cut's directions, and which one each is: on the fly a line is longer than its cut."""
+        where = np.argmax(self.directions @ cut.directions.T, axis=1)
+        near = np.linalg.norm(self.directions - cut.directions[where], axis=1) < SAME
+        return self.at(near), where[near]
 
     def at(self, own: np.ndarray) -> _ScanReadings:
         return _ScanReadings(self.slice_index[own], self.directions[own], self.turn[own], self.values[own])

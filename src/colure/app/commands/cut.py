@@ -115,7 +115,7 @@ def show_cuts(read_cuts: ReadCuts, path: Path, *, as_json: bool) -> int:
         {figure.name.split("_peak_dbi")[0] for figure in here if figure.name.endswith("_peak_dbi")}
     ):
         say(
-            f"{len(read_cuts.scan.cuts)} cuts were measured; figures are read from the principal ones and the strongest"
+            f"{len(read_cuts.scan.cuts)} cuts were measured; figures are read from the principal ones, along and across, and the strongest"
         )
     if read_cuts.scan.missing:
         missing = read_cuts.scan.missing
