@@ -49,7 +49,7 @@ def test_photographs_are_copied_named_and_found(tmp_path):
     (tmp_path / "half.png").write_bytes(PNG[:-30])
     (tmp_path / "text.jpg").write_text("no picture")
     for name in ("half.png", "text.jpg"):
-        with pytest.raises(InputError, match=f"{name}: is no whole picture"):
+        with pytest.raises(InputError, match=rf"{name}: is no whole picture \((?!.*0x)"):
             keep_identity(run, RunIdentity(), [tmp_path / name])
         assert not (run.path / "photographs" / name).exists()
 

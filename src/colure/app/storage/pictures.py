@@ -81,7 +81,8 @@ def _opened(data: bytes, name: str) -> Image.Image:
     except InputError:
         raise
     except Exception as error:  # the reader raises whatever its decoders meet
-        said = str(error) or type(error).__name__
+        # A reader that knows no such format names the object in memory.
+        said = "of no known format" if "BytesIO" in str(error) else str(error) or type(error).__name__
         raise InputError(
             [
                 f"photograph = {name}: is no whole picture ({said[:80]}); must be a JPEG, PNG or WebP file that can be opened"
