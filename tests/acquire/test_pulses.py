@@ -15,6 +15,7 @@ from colure.analysis.steps.places import to_planned_places
 from colure.model.faults import PULSE_FAULTS, FaultKind
 from colure.model.plan import ROLES, Role
 from colure.model.record import Flag
+from tests.acquire.hours import long_run
 from tests.acquire.test_faults import with_faults
 from tests.world import planned_rows, world_of
 
@@ -244,3 +245,10 @@ def test_an_axis_that_creeps_is_flown_again(tiny_campaign, tmp_path):
     done, warned, (_, rows) = flown(tiny_campaign, tmp_path / "slow.sqlite", faults=((FaultKind.SLOW, 19),))
     assert done.state is State.DONE and len(warned) == 1 and "flew at" in warned[0]
     require_equal(rows, right, time_s=np.inf)
+
+
+@pytest.mark.nightly
+def test_a_frozen_trace_of_an_unknown_place_is_not_the_next_flights_first_point(tiny_campaign, tmp_path):
+    """Faults at random by a recorded seed: the first trace of two missing points was refused, the flight given up, and the analyzer froze."""
+    kinds = ("fly", "latched", "kept", "each")
+    long_run(tiny_campaign, tmp_path, 20932, hours=1.0, faults=0.0, kinds=kinds, first=22)

@@ -215,7 +215,8 @@ def _by_position(station: Station, flight: Flight, role: Role, counted: list[Row
     rate = _rate(flight)
     travelled = np.abs(flight.places_deg - flight.places_deg[0]) / flight.speed_deg_s
     waiting: list[Row] = []
-    refused = False
+    # A first pulse whose trace was refused lets every later sweep look like that of the place before.
+    refused = shifted = False
     number, timed, told = -1, False, _tells_steps(station, flight) and not latches
     while True:
         # Of which place it is, if it cannot be read: the next pulse's.
@@ -229,7 +230,7 @@ def _by_position(station: Station, flight: Flight, role: Role, counted: list[Row
             # A trace that was refused spoils two points only, which are flown again, where the others wait for the last pulse.
             if told or type(error) is not InstrumentError:
                 raise
-            refused = True
+            refused, shifted = True, shifted or first is None
             continue
         first = moment if first is None else first
         number = int(np.argmin(np.abs(travelled - (moment - first))))
@@ -238,11 +239,11 @@ def _by_position(station: Station, flight: Flight, role: Role, counted: list[Row
             # Of a point that is not wanted: a frozen analyzer may hand its trace over at the next one.
             passed = station.plan.targets_deg[int(flight.indices[0])].copy()
             passed[flight.axis] += flight.direction * flight.speed_deg_s * (moment - first)
-            station.fresh(sweep, passed)
+            station.fresh(sweep, None if refused or shifted else passed)
         else:
             index = int(flight.indices[number])
             shown = station.plan.targets_deg[index].copy()
-            sweep = station.fresh(sweep, shown)
+            sweep = station.fresh(sweep, None if refused or shifted else shown)
             _check_place(station, flight, moment, sweep_s, float(flight.places_deg[number]))
             if not refused:
                 waiting.append(station.row(index, role, moment, station.plan.targets_deg[index], shown, sweep, rate))

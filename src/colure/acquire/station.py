@@ -390,15 +390,15 @@ class Station:
         with blame("analyzer"):
             self._fresh.look_back(self._view(place), self.patiently)
 
-    def fresh(self, sweep: Sweep, place: FloatArray) -> Sweep:
-        """Return a sweep that is not the one before, with a flag where that is undecided.
+    def fresh(self, sweep: Sweep, place: FloatArray | None) -> Sweep:
+        """Return a sweep that is not the one before, with a flag where that is undecided; None: of a place that nobody knows.
 
         Raises
         ------
         InstrumentError
             If its trace equals the one before, bit for bit, although axes, switch or state have changed.
         """
-        undecided = self._fresh.require(sweep.trace, self._view(place))
+        undecided = self._fresh.require(sweep.trace, UNKNOWN if place is None else self._view(place))
         return replace(sweep, flags=sweep.flags | int(Flag.UNDECIDED)) if undecided else sweep
 
     def resume_after(self, row: Row) -> None:
