@@ -18,6 +18,10 @@ def what_fits(campaign: Campaign) -> list[str]:
     Every region is laid out as it would be measured: its steps and how far a scan goes beyond it depend on it. A region of azimuth
     and elevation is a belt all around; a rectangle is what an azimuth without a full turn can do.
     """
+    if campaign.chamber.positioner.turntable:
+        return [
+            "goal.toml: a turntable measures cuts: [scan] with theta_deg, such as '-90:90:2', and phi_deg = 0 (deg); colure cut does it at once"
+        ]
     wanted = campaign.goal.region_deg
     regions = range(int(SMALLEST_REGION_DEG), int(wanted))
     count = bisect_left(regions, True, key=lambda region: not _fits(campaign, float(region)))
