@@ -277,6 +277,15 @@ def finer_columns(field: ComplexArray, columns: int) -> ComplexArray:
     return np.asarray(np.fft.ifft(out, axis=-1) * (columns / present))
 
 
+def _require_swept(across_deg: FloatArray, wanted_deg: FloatArray) -> None:
+    """Raise `ValueError` where a record's readouts are not those of its grid: a sign turned round, or another grid's plan."""
+    if across_deg.size != wanted_deg.size or not np.allclose(across_deg, wanted_deg, atol=0.01):
+        raise ValueError(
+            f"record: the swept axis goes from {across_deg[0]:g} to {across_deg[-1]:g} deg in {across_deg.size} places, its grid from "
+            f"{wanted_deg[0]:g} to {wanted_deg[-1]:g} deg in {wanted_deg.size}: readouts and plan do not belong together"
+        )
+
+
 def assemble(record: xr.Dataset, chamber: Chamber, *, leak: ComplexArray | None = None) -> MeasuredSphere:
     """Sort a scan onto its grid.
 
@@ -311,6 +320,7 @@ def assemble(record: xr.Dataset, chamber: Chamber, *, leak: ComplexArray | None 
     field = np.moveaxis(grid, (2, 3), (0, 1))  # (frequency, component, swept, slice)
     frequency = record["frequency"].values
     if geometry is Geometry.ROLL_OVER_AZIMUTH:
+        _require_swept(across, np.sort(grid_wanted.swept_deg(geometry)))
         folded = fold_double_sided(field, np.deg2rad(across))
         # Slices carry the orders about the boresight; the transform wants columns for every order.
         columns = 2 * max(planned, int(record.attrs["order"]) + 1)
