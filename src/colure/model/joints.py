@@ -109,7 +109,8 @@ class JointTable(Axis):
             )
         if self.torque_nm is not None:
             raise ValueError(f"torque_nm = {self.torque_nm:g}: remove it: torques of joints are not worked out (N m)")
-        if self.kind == "prismatic" and "axial_error_mm" in self.model_fields_set:
+        # What a plan keeps of a chamber states every entry, this one as nobody set it.
+        if self.kind == "prismatic" and self.axial_error_mm != type(self).model_fields["axial_error_mm"].default:
             raise ValueError(
                 f"axial_error_mm = {self.axial_error_mm:g}: remove it: along its own line a prismatic joint is off by zero_error_mm (mm)"
             )
