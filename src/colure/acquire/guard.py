@@ -185,9 +185,9 @@ class Guard:
             If a position is not finite: nothing may be taken for "in position" then.
         """
         positions_deg = np.array([status.positions_deg[name] for name in self.names])
-        for name, value in zip(self.names, positions_deg, strict=True):
-            if not np.isfinite(value):
-                raise LostError(f"axis {name} reads {value:g}: no position (deg)")
+        if not np.isfinite(positions_deg).all():
+            bad = int(np.argmin(np.isfinite(positions_deg)))
+            raise LostError(f"axis {self.names[bad]} reads {positions_deg[bad]:g}: no position (deg)")
         for place, axis in enumerate(self.axes.values()):
             if axis.modulo_deg is not None:
                 near = axis.home_deg if self.last_deg is None else self.last_deg[place]
@@ -288,10 +288,8 @@ class MotionWatch:
         self._sign = np.sign(target_deg - self._start)
         self._also = also
         way = np.abs(target_deg - self._start)
-        axes = guard.axes.values()
-        own = np.array(
-            [move_time(w, a.speed_deg_s, a.acceleration_deg_s2, a.jerk) for w, a in zip(way, axes, strict=True)]
-        )
+        able = np.array([(one.speed_deg_s, one.acceleration_deg_s2, one.jerk) for one in guard.axes.values()]).T
+        own = move_time(way, able[0], able[1], able[2])
         fastest = guard.expected_s(target_deg - self._start)
         self.expected_s = fastest if per_s is None else 1.0 / per_s + fastest
         self._slack_s = self.expected_s - own
