@@ -88,9 +88,8 @@ def same(one: Any, other: Any) -> bool:
 
 
 def _freeze(self: Any) -> None:
-    held = self.__dict__
     for name in self.__dataclass_fields__:
-        part = held[name] if name in held else getattr(self, name)
+        part = getattr(self, name)
         new = frozen(part)
         if new is not part:
             object.__setattr__(self, name, new)

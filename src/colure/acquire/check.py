@@ -164,8 +164,7 @@ def _waits_for_pulses(station: Station) -> str:
     plan = station.plan
     station.prepare(Role.TIE, -1, external=True)
     if plan.settings.get("buffered"):
-        each = int(plan.settings["points"]) if plan.settings.get("point_step_deg") else 1
-        with armed(station, train_of_one(plan, each)):
+        with armed(station, train_of_one(plan)):
             told = True
     else:
         with awaiting(station) as told:

@@ -147,7 +147,7 @@ def train_of(station: Station, flight: Flight) -> PulseTrain:
         step_deg=flight.step_deg,
         speed_deg_s=flight.speed_deg_s,
         modulo_deg=station.guard.axes[name].modulo_deg,
-        each=int(station.plan.settings["points"]) if station.plan.settings.get("point_step_deg") else 1,
+        each=station.plan.pulses_each,
     )
 
 

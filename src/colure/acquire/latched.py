@@ -115,12 +115,12 @@ class PulseTrain:
             )
 
 
-def train_of_one(plan: Plan, each: int) -> PulseTrain:
+def train_of_one(plan: Plan) -> PulseTrain:
     """Return the least train of a plan: what the analyzer is let wait for where nothing flies."""
     axis, step_deg = plan.axes.index(plan.settings["fly_axis"]), float(plan.settings["swept_step_deg"])
     return PulseTrain(
         axis=axis, name=plan.axes[axis], places_deg=np.zeros(1), step_deg=step_deg,
-        speed_deg_s=float(plan.settings["fly_speed_deg_s"]), modulo_deg=None, each=each,
+        speed_deg_s=float(plan.settings["fly_speed_deg_s"]), modulo_deg=None, each=plan.pulses_each,
     )  # fmt: skip
 
 

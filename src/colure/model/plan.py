@@ -164,6 +164,11 @@ class Plan:
         return [ROLES[code] for code in self.role]
 
     @property
+    def pulses_each(self) -> int:
+        """How many pulses a sweep on the fly takes: 1, or one for every frequency."""
+        return int(self.settings["points"]) if self.settings.get("point_step_deg") else 1
+
+    @property
     def hash(self) -> str:
         """SHA-256 over everything that decides what is measured (predictions and names excluded)."""
         content = self.as_dict()

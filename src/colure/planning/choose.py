@@ -121,10 +121,11 @@ def proposals(campaign: Campaign) -> list[Proposal]:
 
 def _as_set(campaign: Campaign, why: str) -> Proposal:
     """Lay a campaign out as it is set; where axes are too short for it the error names the region that they allow."""
+    tuned = with_analyzer(campaign)
     try:
-        return propose(with_analyzer(campaign), "as set", why)
+        return propose(tuned, "as set", why)
     except BeyondLimitsError as error:
-        raise InputError([*error.faults, *what_fits(with_analyzer(campaign))]) from None
+        raise InputError([*error.faults, *what_fits(tuned)]) from None
 
 
 def _alternatives(best: Proposal, others: list[Proposal]) -> list[Proposal]:

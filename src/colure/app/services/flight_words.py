@@ -85,7 +85,7 @@ def _rounded(own: LineAxis, plan: Plan) -> str:
         for number in np.unique(plan.line_index[plan.line_index >= 0])
     ]
     line = max(lines, key=len)
-    each = int(plan.settings["points"]) if plan.settings.get("point_step_deg") else 1
+    each = plan.pulses_each
     return own.pulse_fault(float(line[1] - line[0]) / each, each * line.size) if line.size > 1 else ""
 
 
