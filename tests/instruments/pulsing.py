@@ -145,8 +145,7 @@ def watched(motors: PulsedMotors):
         def true_positions(self, moment: float) -> dict[str, float]:
             return {**self._places(), **{name: motors.place(name, moment + self._zero_s) for name in WIRE.values()}}
 
-        def next_pulse(self, after: float) -> float | None:
-            moments = [moment - self._zero_s for moment, _ in motors.given()]
-            return next((moment for moment in moments if moment > after), None)
+        def pulses_after(self, after: float) -> list[float]:
+            return [at for moment, _ in motors.given() if (at := moment - self._zero_s) > after]
 
     return Pulsing

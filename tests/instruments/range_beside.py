@@ -46,7 +46,10 @@ class Elsewhere:
         return self._places()
 
     def next_pulse(self, after: float) -> float | None:
-        return None
+        return next(iter(self.pulses_after(after)), None)
+
+    def pulses_after(self, after: float) -> list[float]:
+        return []
 
 
 Stages = Callable[[SimulatedChamber, Places], Elsewhere]

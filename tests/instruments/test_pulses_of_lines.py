@@ -17,6 +17,7 @@ from colure.instruments.line_profile import LineProfile
 from colure.instruments.protocols import latch_of, unwatched
 from colure.model.loading import validate
 from tests.acquire.test_faults import with_faults
+from tests.acquire.test_pulses import to_every_frequency
 from tests.instruments import pulsing
 from tests.instruments.peers import AXES, Tcp
 from tests.instruments.range_beside import require_measured_beside
@@ -94,3 +95,43 @@ def test_a_campaign_is_flown_by_the_pulses_of_a_line_controller(tiny_campaign, m
     journal.close()
     assert sum("must be 12" in text or "kept 11 sweeps of 12 pulses" in text for text in told) == 1
     assert sum("pulse 8 of 12 was latched at" in text for text in told) == 1
+
+
+#: Two bands of their own bandwidth and power, instead of the goal's even frequencies.
+BANDS = """
+[[band]]
+start_ghz = 24.0
+stop_ghz = 24.05
+points = 2
+
+[[band]]
+start_ghz = 24.1
+stop_ghz = 24.2
+points = 2
+if_bandwidth_hz = 300
+power_dbm = -3
+"""
+
+
+@pytest.mark.nightly
+@pytest.mark.parametrize("bands", [False, True], ids=["even", "bands"])
+def test_every_frequency_is_started_by_a_pulse_of_a_line_controller(tiny_campaign, bands):
+    """One frequency's pulse is lost on the first flight, one position is stored wrong on the fourth: both are flown again."""
+    to_every_frequency(tiny_campaign)
+    goal = tiny_campaign / "goal.toml"
+    text = goal.read_text(encoding="utf-8")
+    if bands:
+        for line in ("start_ghz = 24.0", "stop_ghz = 24.1", "points = 3"):
+            assert f"\n{line}\n" in text
+            text = text.replace(f"{line}\n", "")
+        goal.write_text(text + BANDS, encoding="utf-8")
+    pulses = 12 * (4 if bands else 3)
+    with controller(100.0) as (motors, server):
+        motors.lost, motors.off = {1: {4}}, {4: {7}}
+        fly(tiny_campaign, motors, server, 'buffered = true\npulse_each = "frequency"\n')
+        assert motors.settings == 13 + 2
+    journal = Journal(run_folder(tiny_campaign, "first").journal)
+    told = [text for _, kind, text in journal.events() if kind == "warning"]
+    journal.close()
+    assert sum(f"kept 11 sweeps of {pulses} pulses" in text for text in told) == 1, told
+    assert sum(f"pulse 8 of {pulses} was latched at" in text for text in told) == 1, told

@@ -10,9 +10,11 @@ import numpy as np
 from colure.acquire.journal import Row
 from colure.acquire.latched import Looks, PulseTrain, armed, at_latched, awaiting, kept_sweeps, read_latches
 from colure.acquire.station import Station, blame
+from colure.acquire.stopped import kept_at_stop, latched_at_stop
 from colure.errors import InstrumentError
 from colure.geometry.conventions import FloatArray, IntArray
-from colure.instruments.protocols import latch_of
+from colure.geometry.move_times import ramp_time
+from colure.instruments.protocols import HeldError, LostError, PositionLatch, Sweep, latch_of
 from colure.model.plan import ROLES, Role
 from colure.values import holds_arrays
 
@@ -120,19 +122,41 @@ def fly(station: Station, flight: Flight) -> Iterator[Row]:
             )
     station.look_back(plan.targets_deg[flight.indices[0]])
     counted: list[Row] = []
-    if buffered:
-        with armed(station, train):
-            counted += _buffered(station, flight, role, train)
-    elif triggered:
-        with awaiting(station):
-            way = _by_position(station, flight, role, counted, latches=latch is not None)
-            yield from _flown(station, flight, Looks(train, station), way)
-    else:
-        yield from _flown(station, flight, Looks(train, station), _by_time(station, flight, role))
+    try:
+        if buffered and latch is not None:
+            with armed(station, train):
+                counted += _buffered(station, flight, role, train, latch, counted)
+        elif triggered:
+            with awaiting(station):
+                way = _by_position(station, flight, role, counted, latches=latch is not None)
+                yield from _flown(station, flight, Looks(train, station), way)
+        else:
+            yield from _flown(station, flight, Looks(train, station), _by_time(station, flight, role))
+    except (HeldError, LostError):
+        # Instruments that a stop leaves waiting for a pulse may fall silent before it is noticed.
+        if latch is not None and station.stopped_softly:
+            yield from _proven_at_stop(station, flight, train, latch, counted)
+        raise
     if latch is not None:
         latched = read_latches(latch, train)
         counted = [at_latched(row, train, latched) for row in counted]
     yield from (row for row in counted if row.plan_index in flight.missing)
+
+
+def _proven_at_stop(
+    station: Station, flight: Flight, train: PulseTrain, latch: PositionLatch, counted: list[Row]
+) -> list[Row]:
+    """Return the rows of a slice that was stopped whose places are proven: by counts, or by the axis' report, and by latched positions.
+
+    Read one by one, sweeps and pulses are as many only at the end of a slice: where steps are small beside what the axis' report
+    may be off, nothing tells one place from the next after a stop.
+    """
+    latched = latched_at_stop(train, latch)
+    numbers = [train.number_at(float(row.commanded_deg[train.axis])) for row in counted]
+    if not station.plan.settings.get("buffered") and (max(numbers, default=0) < 1 or not _tells_steps(station, flight)):
+        return []
+    return [at_latched(row, train, latched) for number, row in zip(numbers, counted, strict=True)
+            if number < latched.size and row.plan_index in flight.missing]  # fmt: skip
 
 
 def train_of(station: Station, flight: Flight) -> PulseTrain:
@@ -164,31 +188,48 @@ def _flown(station: Station, flight: Flight, looks: Looks, rows: Iterable[Row]) 
         station.guard.readouts(station.axes.finish(0.0, looks.beside(watch), limit_s=2.0 * watch.expected_s + 10.0))
 
 
-def _buffered(station: Station, flight: Flight, role: Role, train: PulseTrain) -> list[Row]:
+def _buffered(
+    station: Station, flight: Flight, role: Role, train: PulseTrain, latch: PositionLatch, before_stop: list[Row]
+) -> list[Row]:
     """Fly a line whose sweeps the analyzer keeps, fetch them, and return the rows of the points that are wanted.
 
     A line is as long before its middle as after it: the middle of its time is that of its way, from which every pulse has its moment.
+    After a stop the rows that it leaves are put into `before_stop`; its beginning gives their moments.
     """
-    looks, plan = Looks(train, station), station.plan
+    looks = Looks(train, station)
     with blame("analyzer"):
         begin_s = station.patiently(station.analyzer.clock_s)
     left_s = station.clock.monotonic()
-    for _ in _flown(station, flight, looks, ()):
-        pass
+    try:
+        for _ in _flown(station, flight, looks, ()):
+            pass
+    except HeldError:
+        axis = station.guard.axes[train.name]
+        ramp_s = float(ramp_time(flight.speed_deg_s, axis.acceleration_deg_s2, axis.jerk))
+        left = (float(flight.from_deg[flight.axis]), begin_s + 0.5 * ramp_s)
+        before_stop += _rows_kept(station, flight, role, train, kept_at_stop(station, train, latch), left)
+        raise
     took_s = station.clock.monotonic() - left_s
     with blame("analyzer"):
         end_s = station.patiently(station.analyzer.clock_s)
     with blame("axes"):
         looks.require_speed(abs(float(flight.to_deg[flight.axis] - flight.from_deg[flight.axis])), took_s)
-    sweeps = kept_sweeps(station, train)
     middle = 0.5 * float(flight.from_deg[flight.axis] + flight.to_deg[flight.axis])
+    return _rows_kept(station, flight, role, train, kept_sweeps(station, train), (middle, 0.5 * (begin_s + end_s)))
+
+
+def _rows_kept(
+    station: Station, flight: Flight, role: Role, train: PulseTrain, sweeps: list[Sweep], passed: tuple[float, float]
+) -> list[Row]:
+    """Return the rows of a line's sweeps that are wanted; at constant speed it `passed` a place (degrees) at a moment (seconds)."""
+    plan = station.plan
     wanted = {
         train.number_at(float(place)): int(index)
         for place, index in zip(flight.places_deg, flight.indices, strict=True)
     }
     rows = []
-    for number, (kept, place) in enumerate(zip(sweeps, train.places_deg.tolist(), strict=True)):
-        moment = 0.5 * (begin_s + end_s) + flight.direction * (place - middle) / flight.speed_deg_s
+    for number, (kept, place) in enumerate(zip(sweeps, train.places_deg.tolist(), strict=False)):
+        moment = passed[1] + flight.direction * (place - passed[0]) / flight.speed_deg_s
         shown = plan.targets_deg[int(flight.indices[0])].copy()
         shown[flight.axis] = place
         # Of every sweep, wanted or not: one that equals the one before, bit for bit, is a frozen one.
@@ -214,7 +255,6 @@ def _by_position(station: Station, flight: Flight, role: Role, counted: list[Row
     first: float | None = None
     rate = _rate(flight)
     travelled = np.abs(flight.places_deg - flight.places_deg[0]) / flight.speed_deg_s
-    waiting: list[Row] = []
     # A first pulse whose trace was refused lets every later sweep look like that of the place before.
     refused = shifted = False
     number, timed, told = -1, False, _tells_steps(station, flight) and not latches
@@ -246,14 +286,15 @@ def _by_position(station: Station, flight: Flight, role: Role, counted: list[Row
             sweep = station.fresh(sweep, None if refused or shifted else shown)
             _check_place(station, flight, moment, sweep_s, float(flight.places_deg[number]))
             if not refused:
-                waiting.append(station.row(index, role, moment, station.plan.targets_deg[index], shown, sweep, rate))
+                counted.append(station.row(index, role, moment, station.plan.targets_deg[index], shown, sweep, rate))
             timed |= number > 0
             if timed and told:
-                yield from (row for row in waiting if row.plan_index in flight.missing)
-                waiting.clear()
+                yield from (row for row in counted if row.plan_index in flight.missing)
+                counted.clear()
         refused = False
         if moment - first > float(travelled[-1]) - 0.5 * period:
-            counted += waiting if timed else []
+            if not timed:
+                counted.clear()
             return
 
 

@@ -82,14 +82,34 @@ class PulseTrain:
         InstrumentError
             If they are not as many as the pulses, or one of them is another pulse's.
         """
-        latched = np.asarray(latched_deg, float)
-        beyond = self.pulse_step_deg * np.arange(self.each)
-        planned = (self.places_deg[:, None] + beyond).ravel()
-        if latched.size != self.pulses:
+        if len(latched_deg) != self.pulses:
+            first, last = self._planned_deg[[0, -1]]
             raise InstrumentError(
-                f"line: the controller latched {latched.size} positions of {self.name}, must be {self.pulses}, one for every pulse from "
-                f"{planned[0]:.3f} to {planned[-1]:.3f} deg"
+                f"line: the controller latched {len(latched_deg)} positions of {self.name}, must be {self.pulses}, one for every pulse from "
+                f"{first:.3f} to {last:.3f} deg"
             )
+        return self.by_sweep(self.require_first(latched_deg))
+
+    @property
+    def _planned_deg(self) -> FloatArray:
+        """Where every pulse is to come."""
+        beyond = self.pulse_step_deg * np.arange(self.each)
+        return np.asarray((self.places_deg[:, None] + beyond).ravel())
+
+    def require_first(self, latched_deg: Sequence[float]) -> FloatArray:
+        """Return the readouts of the first pulses, as many as were latched, whole turns counted.
+
+        Raises
+        ------
+        InstrumentError
+            If one of them is another pulse's, or they are more than there are pulses.
+        """
+        latched = np.asarray(latched_deg, float)
+        if latched.size > self.pulses:
+            raise InstrumentError(
+                f"line: the controller latched {latched.size} positions of {self.name}, must be {self.pulses} at most"
+            )
+        planned = self._planned_deg[: latched.size]
         if self.modulo_deg is not None:
             latched = latched + self.modulo_deg * np.round((planned - latched) / self.modulo_deg)
         off, limit = np.abs(latched - planned), OFF_SHARE * abs(self.pulse_step_deg)
@@ -100,7 +120,13 @@ class PulseTrain:
                 f"line: pulse {worst + 1} of {self.pulses} was latched at {latched[worst]:.4f} deg of {self.name}, planned at "
                 f"{planned[worst]:.4f} deg, limit {limit:.4f} deg apart"
             )
-        return np.asarray(np.mean(latched.reshape(self.count, self.each) - beyond, axis=1))
+        return latched
+
+    def by_sweep(self, latched_deg: FloatArray) -> FloatArray:
+        """Return the readout of every sweep's place: the mean of what all its pulses say of it; of a begun sweep nothing."""
+        whole = latched_deg.size // self.each
+        beyond = self.pulse_step_deg * np.arange(self.each)
+        return np.asarray(np.mean(latched_deg[: whole * self.each].reshape(whole, self.each) - beyond, axis=1))
 
     def require_even(self, begun_s: FloatArray) -> None:
         """Raise `InstrumentError` unless sweeps began as the pulses came: a pulse lost and another doubled leave their number alone."""

@@ -183,6 +183,20 @@ class Station:
         """Tell whether somebody asked for the end of the run."""
         return self._control.stopping
 
+    @property
+    def stopped_softly(self) -> bool:
+        """Tell whether somebody asked for the end of the run, and not for the drives' power to be taken away."""
+        return self._control.stopping and not self._control.aborting
+
+    def in_time(self, action: Callable[[], T], limit_s: float) -> T:
+        """Run a blocking call beside us after a stop; raises `LostError` if it takes longer."""
+        if self._worker is None:
+            return action()
+        try:
+            return self._worker.submit(action).result(timeout=limit_s)
+        except NotYetError:
+            raise LostError(f"no answer within {limit_s:g} s after a stop") from None
+
     def alive(self) -> None:
         """Tell the watchdog that we are here, and raise what happened beside us.
 

@@ -187,7 +187,13 @@ class GcodeAxes:
 
     def latched(self, axis: str, count: int) -> list[float]:
         """Return the readouts that were stored at the pulses of an axis, degrees."""
-        answer = self._prompt(self._words.latched.format(letter=self._words.letters[axis], count=count))
+        text = self._words.latched.format(letter=self._words.letters[axis], count=count)
+        limit_s = self._patience.limit_s("queue")
+        try:
+            # After a hold the replies to the move that was broken off come first.
+            answer = self._reader.submit(self._prompt, text).result(timeout=2.0 * limit_s)
+        except NotYetError:
+            raise LostError(f"{self._link.resource}: latched positions: no answer within {2.0 * limit_s:g} s") from None
         try:
             return [float(match["value"]) for match in re.finditer(self._words.latched_pattern, answer)]
         except ValueError as error:

@@ -157,6 +157,8 @@ class Stage:
             )
             for name, axis in axes.items()
         }
+        #: When a hold broke moves off, and these moves: what was asked of moments before it is answered by them.
+        self._broken: tuple[float, dict[str, Move]] = (0.0, {})
 
     def stand_at(self, positions_deg: dict[str, float]) -> None:
         """Let axes stand where an earlier session left them; unknown names and places beyond the limits are left out."""
@@ -195,9 +197,11 @@ class Stage:
         """Return where the axes really are: backlash lags behind the last direction."""
         loose = self.truth.backlash_deg
         with self._lock:
+            broken_s, broken = self._broken
+            moves = {**self._moves, **broken} if moment < broken_s else self._moves
             return {
                 name: move.state(moment)[0] - 0.5 * loose.get(name, 0.0) * self._direction[name]
-                for name, move in self._moves.items()
+                for name, move in moves.items()
             }
 
     def busy_until(self) -> float:
@@ -260,7 +264,7 @@ class Stage:
         queue = targets if not coordinated else self.axes
         begin = max([self.clock.now(), *(self._moves[name].end_s for name in queue)])
         with self._lock:
-            self._busy_extra_s = 0.0
+            self._busy_extra_s, self._broken = 0.0, (0.0, {})
             self._drift_deg_s = dict.fromkeys(self.axes, 0.0)
             here = {name: move.state(begin)[0] for name, move in self._moves.items()}
             ways = {name: value - here[name] for name, value in targets.items()}
@@ -343,7 +347,7 @@ class Stage:
     def set_pulses(self, pulses: Pulses) -> None:
         """Choose the positions at which the controller's output starts sweeps."""
         with self._lock:
-            self.pulses = pulses
+            self.pulses, self._broken = pulses, (0.0, {})
 
     def next_pulse(self, after: float) -> float | None:
         """Return the next moment at which a pulse comes; None if no move under way passes one."""
@@ -354,10 +358,18 @@ class Stage:
         with self._lock:
             if self.pulses is None:
                 return []
-            move = self._moves[self.pulses.axis]
             places = self.pulses.start_deg + self.pulses.step_deg * np.arange(self.pulses.count)
-            moments = [moment for place in places if (moment := move.when(float(place))) is not None]
+            moments = [
+                moment for place in places if (moment := self._passes(self.pulses.axis, float(place))) is not None
+            ]
             return sorted(moment for moment in moments if moment > after - 1e-12)
+
+    def _passes(self, name: str, place_deg: float) -> float | None:
+        """Return when an axis passes a place on the move under way, or did on the one that a hold broke off; None if it does not."""
+        broken_s, broken = self._broken
+        if name in broken and (moment := broken[name].when(place_deg)) is not None and moment < broken_s:
+            return moment
+        return self._moves[name].when(place_deg)
 
     def latched(self) -> list[float]:
         """Return the readouts of the pulsing axis at the pulses so far, in their order, as the controller has stored them."""
@@ -365,9 +377,9 @@ class Stage:
             if self.pulses is None:
                 return []
             axis, step = self.pulses.axis, self.pulses.step_deg
-            move, offset, now = self._moves[axis], self._offset_deg[axis], self.clock.now()
+            offset, now = self._offset_deg[axis], self.clock.now()
             places = [self.pulses.start_deg + number * step for number in range(self.pulses.count)]
-            moments = [move.when(place) for place in places]
+            moments = [self._passes(axis, place) for place in places]
             out = [place + offset for place, at in zip(places, moments, strict=True) if at is not None and at <= now]
             if out and self.faults.of(FaultKind.LATCH_OFF):
                 out[len(out) // 2] += 0.5 * step
@@ -384,6 +396,8 @@ class Stage:
             self._busy_extra_s = 0.0
             # A decoder that lost its count for a move finds it again at rest.
             self._drift_deg_s = {name: 0.0 if np.isnan(drift) else drift for name, drift in self._drift_deg_s.items()}
+            if any(move.distance_deg and now < move.end_s for move in self._moves.values()):
+                self._broken = now, dict(self._moves)
             for name, move in self._moves.items():
                 position, speed = move.state(now)
                 axis = self.axes[name]
