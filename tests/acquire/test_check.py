@@ -128,11 +128,12 @@ def test_the_analyzer_is_let_wait_for_a_pulse_and_released(tiny_campaign, more, 
     ) or not good
 
 
-@pytest.mark.parametrize(("exchange_s", "told"), [(0.01, "10 ms a look; probe runs 0.60 deg meanwhile"),
-                                                  (0.08, "80 ms a look; probe runs 4.80 deg meanwhile: a wrong way")])  # fmt: skip
-def test_a_slow_line_is_told_with_the_way_that_an_axis_runs_unseen(tiny_campaign, exchange_s, told):
-    """The probe's axis is the fastest, 60 deg/s: in 80 ms it runs 4.8 deg, and 12.5 deg/s would be 1 deg."""
-    world, plan = world_of(tiny_campaign, kind="gcode")
+KEEP_OUT = '\n[[keep_out]]\nname = "mast"\nroll = [{low}, 190]\n'
+
+
+def look_at_axes(folder, exchange_s: float) -> tuple[bool, str]:
+    """Return what the check says of looks at the axes on a line whose exchanges take so long."""
+    world, plan = world_of(folder, kind="gcode")
     analyzer, axes = (
         ScpiAnalyzer("analyzer", analyzer_profile("scpi-analyzer"), timeout_s=1.0, opener=world.opener()),
         world.axes(),
@@ -140,6 +141,40 @@ def test_a_slow_line_is_told_with_the_way_that_an_axis_runs_unseen(tiny_campaign
     look = axes.status
     axes.status = lambda: (world.clock.sleep(exchange_s), look())[1]
     lines = check_bench(plan, world.campaign.chamber, analyzer, axes, states=None, clock=world.clock)
-    asked = {what: (fine, found) for what, fine, found in lines}
-    assert asked["look at the axes"][0] and asked["look at the axes"][1].startswith(told)
-    assert ("12.5 deg/s at most" in asked["look at the axes"][1]) is (exchange_s == 0.08)
+    return next((fine, words) for what, fine, words in lines if what == "look at the axes")
+
+
+def test_a_fast_line_is_never_told_to_go_slower(tiny_campaign):
+    with (tiny_campaign / "chamber.toml").open("a", encoding="utf-8") as out:
+        out.write(KEEP_OUT.format(low=150.5))  # half a degree from the plan: braking alone takes 7.5 deg
+    assert look_at_axes(tiny_campaign, 0.01) == (True, "10 ms a look; probe runs 0.60 deg meanwhile")
+
+
+def test_a_slow_line_is_refused_near_a_limit_with_the_speed_that_is_slow_enough(tiny_campaign):
+    """Azimuth scans to 180 deg, 5 deg before its limit: at 20 deg/s it runs 1.6 deg in 80 ms and 5 deg while it brakes at 40 deg/s2.
+
+    6 deg (the room and one) = v * 0.08 s + v^2 / (2 * 40 deg/s2) gives 18.94 deg/s.
+    """
+    good, words = look_at_axes(tiny_campaign, 0.08)
+    assert not good and words.startswith("80 ms a look; probe runs 4.80 deg meanwhile: ")
+    assert (
+        "azimuth could come 1.6 deg beyond its limit of 185 before it is seen and braked, 1 deg at most: 18.94 deg/s at most"
+        in words
+    )
+    chamber = tiny_campaign / "chamber.toml"
+    text = chamber.read_text(encoding="utf-8")
+    chamber.write_text(text.replace("speed_deg_s = 20", "speed_deg_s = 18.9"), encoding="utf-8")
+    good, words = look_at_axes(tiny_campaign, 0.08)
+    assert (
+        good and "seen so much later" in words and "this plan leaves more than that" in words and "12.5 deg/s" in words
+    )
+    # Roll scans to 150 deg, runs 2.4 deg in a look at 30 deg/s, and 7.5 deg while it brakes at 60 deg/s2: a sector 9.9 deg away is far.
+    slower = text.replace("speed_deg_s = 20", "speed_deg_s = 18.9")
+    chamber.write_text(slower + KEEP_OUT.format(low=159.0), encoding="utf-8")
+    assert look_at_axes(tiny_campaign, 0.08)[0]
+    chamber.write_text(slower + KEEP_OUT.format(low=152.0), encoding="utf-8")
+    good, words = look_at_axes(tiny_campaign, 0.08)
+    # 3 deg = v * 0.08 s + v^2 / (2 * 60 deg/s2)
+    assert (
+        not good and "roll could come 7.9 deg into keep-out sector 'mast'" in words and ": 14.76 deg/s at most" in words
+    )

@@ -5,6 +5,7 @@ from __future__ import annotations
 
 import os
 import random
+import re
 import threading
 import time
 from concurrent.futures import ThreadPoolExecutor
@@ -14,11 +15,14 @@ import numpy as np
 import pytest
 
 from colure.acquire.clocks import SystemClock
-from colure.errors import InputError, MotionError
+from colure.acquire.guard import Guard, MotionWatch
+from colure.acquire.sight import looks_at
+from colure.errors import InputError, InstrumentError, MotionError
 from colure.instruments.line_axes import LineAxes
 from colure.instruments.line_profile import LineProfile
 from colure.instruments.profile import axes_profile
 from colure.instruments.protocols import HeldError, LostError, RefusedError, unwatched
+from colure.model.campaign import Campaign
 from colure.model.loading import validate
 from tests.instruments import languages
 from tests.instruments.peers import AXES, Motors, Tcp, Terminal
@@ -202,6 +206,58 @@ def test_holds_on_a_slow_line_while_another_thread_asks(request, prompt):
     )
     assert np.median(asked) <= 1.0, "the question under way comes before a hold, none that waits"
     prompt(delays, 0.05, share=0.99)
+
+
+def overrun(axes: LineAxes, motors: Motors, guard: Guard, *, target: float) -> float:
+    """Send the probe to a target that its controller runs past; return where it stands once that was seen and braked."""
+    home = dict.fromkeys(AXES, 0.0)
+    axes.release()
+    guard.readouts(axes.status())
+    wanted = np.array([{**home, "probe": target}[name] for name in guard.names])
+    watch = MotionWatch(guard, wanted, SystemClock())
+    axes.begin(guard.wire(wanted), from_deg=home)
+    watch.begun()
+    while motors.log[-1:] != [("probe", target)]:
+        time.sleep(0.001)  # its command is still on the line
+    motors.go("probe", 160.0)
+    with pytest.raises(MotionError, match="'mast'|past its target"):
+        axes.finish(0.0, watch, limit_s=20.0)
+    axes.hold()
+    while motors.moving():
+        time.sleep(0.001)
+    return motors.at("probe")
+
+
+def test_a_keep_out_on_a_slow_line_is_told_within_a_degree_at_the_speed_that_the_check_allows(tiny_campaign, nightly):
+    """9600 baud, thirty characters a look; these motors brake at once, so what remains is the look."""
+    chamber = tiny_campaign / "chamber.toml"
+    text = chamber.read_text(encoding="utf-8") + '\n[[keep_out]]\nname = "mast"\nprobe = [104, 200]\n'
+    chamber.write_text(text, encoding="utf-8")
+    path = np.zeros((2, 3))
+    with connected("counter", speed_deg_s=60.0, baud=9600.0) as (motors, axes):
+        took_s = []
+        for _ in range(9):
+            began = time.monotonic()
+            axes.status()
+            took_s.append(time.monotonic() - began)
+        look_s = float(np.median(took_s))
+        guard = Guard(Campaign.load(tiny_campaign).chamber, tuple(AXES), SystemClock(), coordinated=False)
+        path[1, 2] = 100.0
+        with pytest.raises(InstrumentError, match="probe could come .* into keep-out sector 'mast'") as told:
+            looks_at(guard, path, look_s)
+        most = float(re.search(r"([0-9.]+) deg/s at most", str(told.value))[1])
+        assert 0.0 < most < 60.0
+        chamber.write_text(text.replace("speed_deg_s = 60", f"speed_deg_s = {most}"), encoding="utf-8")
+        slower = Guard(Campaign.load(tiny_campaign).chamber, tuple(AXES), SystemClock(), coordinated=False)
+        looks_at(slower, path, look_s)
+        motors.speed = most
+        inside = []
+        for _ in range(5):
+            inside.append(overrun(axes, motors, slower, target=100.0) - 104.0)
+            axes.release()
+            go(axes, motors, dict.fromkeys(AXES, 0.0))
+        print(f"{1e3 * look_s:.0f} ms a look, {most:g} deg/s: {np.round(inside, 2)} deg into the sector")
+        assert max(inside) <= 1.0
 
 
 def test_an_answer_that_comes_late_is_not_taken_for_the_next_one():

@@ -11,6 +11,7 @@ from colure.acquire.clocks import Clock
 from colure.acquire.control import Control
 from colure.acquire.jogging import Jogger
 from colure.acquire.latched import armed, awaiting, train_of_one
+from colure.acquire.sight import looks_at, way_of
 from colure.acquire.station import Station
 from colure.analysis.findings.sanity import SNR_LOOK_DB, SNR_WRONG_DB
 from colure.errors import GuardError, InstrumentError
@@ -33,10 +34,8 @@ SETTING_WORDS = {
 #: a steered one as much. The axes look along the beam within this, degrees.
 LEVEL_WRONG_DB, ALONG_DEG = 8.0, 1.0
 
-#: What an axis may run, and how long, until something wrong with its motion is seen: degrees, seconds (common practice, no source).
-SEEN_WITHIN_DEG, SEEN_WITHIN_S = 1.0, 0.2
-#: So many looks at the axes are timed.
-LOOKS = 3
+#: So many looks at the axes are timed; the middle one counts, for a busy computer keeps some of them waiting.
+LOOKS = 5
 #: What is said of an analyzer that has no words for it.
 WAITS_UNTOLD = "cannot tell: the profile has no words for it (`ready`, `ready_start`, `ready_sweep`, `ready_end`); released and swept again"
 
@@ -238,20 +237,12 @@ def _axes_questions(station: Station, axes: AxesDriver) -> dict[str, Callable[[]
 
     def look_time() -> str:
         """A fault of the motion is seen by the next look: say how far an axis runs until then."""
-        began = station.clock.monotonic()
+        took_s = []
         for _ in range(LOOKS):
+            began = station.clock.monotonic()
             axes.status()
-        look_s = (station.clock.monotonic() - began) / LOOKS
-        name, axis = max(station.guard.axes.items(), key=lambda item: item[1].speed_deg_s)
-        way = axis.speed_deg_s * look_s
-        words = f"{1e3 * look_s:.0f} ms a look; {name} runs {way:.2f} {axis.unit} meanwhile"
-        if way <= SEEN_WITHIN_DEG and look_s <= SEEN_WITHIN_S:
-            return words
-        return (
-            f"{words}: a wrong way, a limit passed or a keep-out entered is seen so much later, {SEEN_WITHIN_DEG:g} {axis.unit} are wanted; "
-            f"{SEEN_WITHIN_DEG / look_s:.3g} {axis.unit}/s at most (speed_deg_s in chamber.toml and in the controller), a faster line, "
-            "or keep-out sectors that much wider"
-        )
+            took_s.append(station.clock.monotonic() - began)
+        return looks_at(station.guard, way_of(station), float(np.median(took_s)))
 
     return {"positions": positions, "alarm and door": state, "look at the axes": look_time}
 

@@ -231,6 +231,31 @@ class Guard:
                 return f"axes stand in keep-out sector {name!r}: {self._text(found_deg)}"
         return ""
 
+    def gap(self, path_deg: FloatArray, place: int, most: float) -> tuple[float, str]:
+        """Return how far one axis may run off the moves of a path before it meets a limit or a keep-out sector, and which.
+
+        most
+            Further is not looked.
+        """
+        axis = self.axes[self.names[place]]
+        lowest, highest = float(path_deg[:, place].min()) - axis.approach_deg, float(path_deg[:, place].max())
+        low, high = float(self._bounds.low[place]), float(self._bounds.high[place])
+        gaps = [(lowest - low, f"below its limit of {low:g}"), (high - highest, f"beyond its limit of {high:g}")]
+        starts, targets = path_deg[:-1], path_deg[1:]
+        for box, box_name in zip(self._bounds.boxes, self._bounds.box_names, strict=True):
+            apart, touches = 0.0, most
+            if not np.isfinite(box[:, place]).any():
+                continue
+            while touches - apart > 1e-3:
+                middle = 0.5 * (apart + touches)
+                wider = box.copy()
+                wider[:, place] += (-middle, middle)
+                met = through_box(wider, starts, targets, coordinated=self._coordinated).any()
+                apart, touches = (apart, middle) if met else (middle, touches)
+            gaps.append((apart, f"into keep-out sector {box_name!r}"))
+        gap, what = min(gaps)
+        return max(gap, 0.0), what
+
     def wire(self, target_deg: FloatArray) -> dict[str, float]:
         """Return a target by axis name."""
         return dict(zip(self.names, (float(value) for value in target_deg), strict=True))
