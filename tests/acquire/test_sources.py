@@ -17,6 +17,9 @@ from colure.app.services.connecting import instruments
 from colure.app.storage.folders import run_folder
 from colure.errors import InputError, InstrumentError
 from colure.instruments.protocols import SweepSettings
+from colure.instruments.receiver_chain import ReceiverChain
+from colure.instruments.role_profiles import SourceProfile
+from colure.instruments.small_instruments import WordsSource
 from colure.model.campaign import Campaign
 from colure.model.files import open_dataset
 from tests.ranges import CUT, range_campaign, wired
@@ -324,3 +327,63 @@ def test_an_open_door_has_an_analyzers_own_source_switched_off_after_the_sweep_u
     # One reading of the contact, one look of the engine (50 ms each); not the sweep's 0.6 s.
     prompt([off - opened[0]], 0.4)
     assert sum(opened[0] < moment for moment in begun) <= 1, "no sweep is begun with an open door"
+
+
+class Lazy:
+    """A generator behind a slow line: what it was told has reached it only once it has answered something sent later."""
+
+    resource = "lazy"
+
+    def __init__(self) -> None:
+        self.told: list[str] = []
+        self.frequency_hz = 0.0
+
+    def write(self, text: str) -> None:
+        self.told.append(text)
+
+    def query(self, text: str) -> str:
+        for one in self.told:
+            self.frequency_hz = float(one.split()[1]) if one.startswith("F ") else self.frequency_hz
+        self.told.clear()
+        return "1" if text == "O?" else "lazy 1"
+
+
+class LazyDriver:
+    """A driver of another package for it, which leaves its commands on the way."""
+
+    def __init__(self, line: Lazy) -> None:
+        self._line = line
+
+    def tune(self, frequency_hz: float) -> None:
+        self._line.write(f"F {frequency_hz:g}")
+
+    def require_on(self) -> None:
+        assert self._line.query("O?") == "1"
+
+
+class Meter:
+    """A power-only receiver on a line of its own: it reads where the generator is tuned to at this moment."""
+
+    receiver = "power"
+
+    def __init__(self, line: Lazy) -> None:
+        self._line = line
+        self.tuned = lambda frequency_hz: None
+
+    def sweep(self) -> list[float]:
+        read = []
+        for frequency_hz in (1e9, 2e9, 3e9):
+            self.tuned(frequency_hz)
+            read.append(self._line.frequency_hz)
+        return read
+
+
+@pytest.mark.parametrize("kind", ["words", "driver"])
+def test_nothing_is_read_before_the_generator_has_taken_its_frequency(kind):
+    """Two lines: without an answer from the generator the receiver reads the frequency before, at one of them nothing at all."""
+    line = Lazy()
+    words = SourceProfile(kind="source", identity="I?", tune="F {frequency_hz:g}", level="P {power_dbm}", on="ON", off="OFF", output="O?")  # fmt: skip
+    source = (
+        WordsSource("x", words, timeout_s=1.0, opener=lambda *_, **__: line) if kind == "words" else LazyDriver(line)
+    )
+    assert ReceiverChain(Meter(line), source=source).sweep() == [1e9, 2e9, 3e9]

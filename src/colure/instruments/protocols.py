@@ -272,7 +272,8 @@ class StateDriver(Protocol):
 class SourceDriver(Protocol):
     """A signal generator beside a power-only receiver.
 
-    `prepare` sets the level with the output off; `off` raises if the output is not proven to be off; `require_on` raises if it is.
+    `tune` may return at once; with `proves_tuning = True` it returns only when the source has answered after it, else `require_on` is
+    called after each. `prepare` sets the level with the output off; `off` raises if the output is not proven to be off; `require_on` raises if it is.
     """
 
     def identity(self) -> str: ...

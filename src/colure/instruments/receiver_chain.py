@@ -40,7 +40,14 @@ class ReceiverChain:
                 "role 'source': only with a power-only receiver (profile kind 'scpi-power', or a driver with `tuned`): "
                 "an analyzer with phase brings its own source"
             )
-        receiver.tuned = source.tune  # type: ignore[attr-defined,unused-ignore]
+        proves = bool(getattr(source, "proves_tuning", False))
+        receiver.tuned = source.tune if proves else self._tuned  # type: ignore[attr-defined,unused-ignore]
+
+    def _tuned(self, frequency_hz: float) -> None:
+        """Tune a source whose driver may return before the source has read it, on another line than the receiver's: its answer tells."""
+        assert self._source is not None  # nobody else is tuned
+        self._source.tune(frequency_hz)
+        self._source.require_on()
 
     def identity(self) -> str:
         """Return what receiver, source and switch say they are."""

@@ -28,6 +28,8 @@ PLACES = {1: "device", 2: "reference", 3: "cable"}
 class WordsSource(WordsInstrument):
     """A signal generator; see `SourceDriver`."""
 
+    proves_tuning = True
+
     def __init__(self, resource: str, profile: SourceProfile, *, timeout_s: float, opener: Opener = VisaLink) -> None:
         super().__init__(resource, profile, timeout_s=timeout_s, opener=opener)
         self._source = profile
@@ -44,8 +46,10 @@ class WordsSource(WordsInstrument):
                 raise InstrumentError(f"{self.resource}: level reads {level_dbm:g} dBm, must be {power_dbm:g} dBm")
 
     def tune(self, frequency_hz: float) -> None:
-        """Set the frequency."""
+        """Set the frequency, and hear from the generator after it: it has read the command then."""
         self.tell(self._source.tune.format(frequency_hz=frequency_hz))
+        if not (self._source.acknowledge or self._source.error):
+            self.ask(self._source.output)
 
     def on(self) -> None:
         """Switch the output on; raises `InstrumentError` if it reads as off."""
