@@ -9,11 +9,14 @@ import numpy as np
 import pytest
 
 from colure.analysis.findings.sanity import sanity
+from colure.analysis.findings.self_check import self_check
+from colure.analysis.findings.slices_apart import SlicesApart
 from colure.analysis.pipeline.recipe import process
 from colure.app import services
 from colure.app.services.reference import probe_of
 from colure.app.services.rehearsal import record_of_rehearsal
 from colure.model.figure import NOT_TO_BE_USED
+from colure.report.translation import Translation
 from tests.coverage.scenarios import SCENARIOS, Scenario, band
 
 DIPOLE, PATCH = "dipole along x", "2.4 GHz patch, 1 m"
@@ -93,3 +96,24 @@ def test_axes_that_never_moved_are_told(measured):
 @pytest.mark.parametrize("device", [DIPOLE, PATCH])
 def test_a_right_scan_is_not_accused(measured, device):
     assert not {"sweeps", "frequency", "motion", "size", "slip"} & set(told(measured, device, lambda record: None))
+
+
+def test_a_whole_slice_is_named_and_neither_mount_nor_room_is_blamed(measured):
+    """2 dB low for one line; every other sweep is right."""
+    campaign, plan, record = measured[PATCH]
+    record = record.copy(deep=True)
+    record["trace"].values[record["slice_index"].values == 2] *= 0.794
+    run = process(record, campaign.chamber, campaign.device, probe=probe_of(campaign, plan.frequency_hz))
+    told = {one.topic: one for one in self_check(run, campaign.chamber, 0.0)}
+    assert told["sweeps"].severity == NOT_TO_BE_USED
+    assert told["sweeps"].text.startswith("slice 2 went wrong") and told["sweeps"].text.endswith("--again 2")
+    assert not {"slip", "size", "echoes", "echo"} & set(told)
+
+
+@pytest.mark.parametrize("slices", [(3,), (3, 4, 5)])
+@pytest.mark.parametrize("sure", [True, False])
+def test_slices_are_named_in_every_language(slices, sure):
+    text = SlicesApart(slices=slices, with_db=-47.25, without_db=-60.0, sure=sure).text
+    for language in ("de", "fr", "es"):
+        speak = Translation(language)
+        assert speak(text) != text and not speak.left

@@ -89,6 +89,20 @@ def test_other_scans_tell_it_too(tmp_path, name):
 
 
 @pytest.mark.nightly
+def test_a_ring_that_went_wrong_is_not_blamed_on_the_mount_alone(tmp_path):
+    """On an azimuth/elevation positioner one ring 2 dB low looks like a slip: it is named, to be measured again first."""
+    some = Range(tmp_path, RINGS)
+    record, _ = some.slipped((0.0, 0.0, 0.0), 0.5)
+    scan = record["slice_index"].values
+    ring = int(scan[int(np.argmax(np.sum(np.abs(record["trace"].values) ** 2, axis=(1, 2)) * (scan >= 0)))])
+    record["trace"].values[scan == ring] *= 0.794
+    told = some.told(record)
+    text = next(told[topic].text for topic in ("sweeps", "slip") if topic in told)
+    first, _, last = re.search(r"--again (\d+)(-(\d+))?", text).groups()
+    assert int(first) <= ring <= int(last or first) and "between sweeps" not in text
+
+
+@pytest.mark.nightly
 @pytest.mark.parametrize(("turn_deg", "named"), [((4.0, 0.0, 0.0), True), ((0.0, 0.0, 0.0), False)])
 def test_a_slip_that_explains_a_tenth_of_the_misfit_is_told_where_noise_is_heard(tmp_path, turn_deg, named):
     """Most of what does not fit is noise, 62 dB below the peak: a tilt by 4 deg explains 8 to 20 % of it."""

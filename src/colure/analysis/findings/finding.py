@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import Literal
 
@@ -37,3 +38,17 @@ class Finding:
     def rank(self) -> int:
         """Order of severity, worst first."""
         return {NOT_TO_BE_USED: 0, "look": 1, "information": 2}[self.severity]
+
+
+#: Findings that speak of the room's echoes, and those that explain what does not fit without them.
+OF_ROOM, SPOILT = ("echoes", "echo"), ("sweeps", "slip")
+
+
+def without_room(findings: Iterable[Finding]) -> list[Finding]:
+    """Return findings without those of the room's echoes where sweeps that went wrong, or a slip, explain what does not fit the device.
+
+    More absorber, or a larger declared level, would mend nothing.
+    """
+    each = list(findings)
+    spoilt = any(one.topic in SPOILT and one.severity == NOT_TO_BE_USED for one in each)
+    return [one for one in each if not (spoilt and one.topic in OF_ROOM)]

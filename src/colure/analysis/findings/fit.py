@@ -1,6 +1,6 @@
 """What does not fit the waves of the declared device, and what it comes from: the plainest cause that explains it is named.
 
-Axes that never moved, a roll that the slices accuse, single sweeps, a single frequency, a device that slipped; a device of another
+Axes that never moved, a roll that the slices accuse, single sweeps, whole slices, a single frequency, a device that slipped; a device of another
 size where nothing of this is true.
 """
 
@@ -13,6 +13,7 @@ import numpy as np
 from colure.analysis.findings.finding import Finding, Severity
 from colure.analysis.findings.slice_numbers import slices_through
 from colure.analysis.findings.slices import disagreement
+from colure.analysis.findings.slices_apart import SlicesApart, slices_apart
 from colure.analysis.findings.slipped import slip_of
 from colure.analysis.findings.sweeps_apart import misfit_power, sweeps_apart
 from colure.analysis.steps.agreement import NOTHING_DB
@@ -58,27 +59,38 @@ def fit_findings(processed: Processed, chamber: Chamber, device: Device) -> list
     large = level > min(MISFIT_WRONG_DB, chamber.echo_level_db + MISFIT_LOOK_ABOVE_DB)
     # Most of what a room echoes fits the device's waves: what does not is far below the echoes themselves.
     asked = large or bad is not None or level > chamber.echo_level_db
+    # Slices that went wrong at the boresight are named already.
+    named = bad is not None and bool(bad.apart_deg)
+    whole = slices_apart(processed) if asked and not named else None
+    if whole is not None:
+        return [_of_slices(whole)]
     apart = sweeps_apart(sphere, step, poles=bad is not None) if asked else None
     if apart is not None:
         slices = slices_through(processed.budget.sweeps.record, chamber, apart.directions_deg)
         return [Finding("sweeps", apart.with_db, apart.text(slices), NOT_TO_BE_USED)]
-    # Slices that went wrong are named already.
-    slipped = [] if bad is not None and bad.apart_deg else _slipped(processed, mostly=large)
+    slipped = [] if named else _slipped(processed, mostly=large)
     if not large:
         return slipped
     severity: Severity = NOT_TO_BE_USED if level > MISFIT_WRONG_DB else "look"
     alone = _at_one_frequency(processed, levels_db, severity)
     if alone is not None:
         return [alone]
-    return slipped or [_of_another_size(device, level, severity)]
+    return slipped or ([] if named else [_of_another_size(device, level, severity)])
 
 
 def _slipped(processed: Processed, *, mostly: bool = False) -> list[Finding]:
-    """Return that the device slipped, if it did; `mostly`: and if that explains most of what does not fit."""
+    """Return that the device slipped, or that slices look like it, if either is so; `mostly`: and if a slip explains most of what does not fit."""
     slip = slip_of(processed)
     if slip is None or (mostly and slip.explained < MOSTLY):
         return []
+    apart = slices_apart(processed)
+    if apart is not None:
+        return [_of_slices(apart)]
     return [Finding("slip", slip.level_db, slip.text, NOT_TO_BE_USED)]
+
+
+def _of_slices(apart: SlicesApart) -> Finding:
+    return Finding("sweeps" if apart.sure else "slip", apart.with_db, apart.text, NOT_TO_BE_USED)
 
 
 def _at_one_frequency(processed: Processed, levels_db: FloatArray, severity: Severity) -> Finding | None:

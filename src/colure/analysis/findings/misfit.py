@@ -130,12 +130,15 @@ class ScanMisfit:
 
     def rows(self, fields: ComplexArray) -> FloatArray:
         """Return real rows (draw, row) of fields (draw, 1, 2, theta, phi), whose squares add up to the power outside."""
+        return self.weighted(self.outside(fields))
+
+    def outside(self, fields: ComplexArray) -> ComplexArray:
+        """Return what of fields (draw, 1, 2, theta, phi) does not fit into the device's waves."""
         sphere, step = self.inputs.sphere, self.inputs.step
         if step.rings is None and not step.direct:
-            fitted = step.refitted(fields)
-        else:
-            fitted = synthesis(step.measured(fields), sphere.theta, sphere.phi.size, phi_start=float(sphere.phi[0]))
-        return self.weighted(fields - fitted)
+            return np.asarray(fields - step.refitted(fields))
+        fitted = synthesis(step.measured(fields), sphere.theta, sphere.phi.size, phi_start=float(sphere.phi[0]))
+        return np.asarray(fields - fitted)
 
     def weighted(self, fields: ComplexArray) -> FloatArray:
         """Return real rows (draw, row) of fields as they are, whose squares add up to their power."""

@@ -13,7 +13,7 @@ import numpy as np
 from colure.analysis.figures.phase_centre import PhaseCentre, phase_centre
 from colure.analysis.findings.bounced import distance_findings
 from colure.analysis.findings.declared import against_declaration
-from colure.analysis.findings.finding import Finding
+from colure.analysis.findings.finding import Finding, without_room
 from colure.analysis.findings.room_heard import room_findings
 from colure.analysis.findings.sanity import sanity
 from colure.analysis.findings.slice_numbers import as_ranges, slices_within
@@ -73,7 +73,7 @@ def self_check(
         + sanity(processed, figures)
         + against_declaration(processed)
     )
-    findings.sort(key=lambda one: (one.rank, -one.level_db))
+    findings = sorted(without_room(findings), key=lambda one: (one.rank, -one.level_db))
     centre = centre_of(processed, device_slant_deg)
     x, y, z = (1e3 * float(v) for v in centre.position_m)
     dx, dy, dz = (1e3 * float(v) for v in centre.expanded_m)

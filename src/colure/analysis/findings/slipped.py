@@ -20,7 +20,7 @@ from colure.analysis.findings.once import once_per_result
 from colure.analysis.steps.agreement import level_db
 from colure.analysis.steps.assemble import pass_errors
 from colure.analysis.steps.misaligned import ForwardModel
-from colure.geometry.conventions import ComplexArray, FloatArray
+from colure.geometry.conventions import ComplexArray, FloatArray, IntArray
 from colure.geometry.kinematics import ALIGNED
 from colure.model.figure import NOT_TO_BE_USED
 from colure.model.plan import Role
@@ -88,15 +88,22 @@ def slip_of(processed: Processed) -> Slip | None:
     misfit = misfit_of(processed)
     if misfit is None or misfit.inputs.chamber.positioner.joints:
         return None
-    stretches = _stretches(misfit)
+    stretches = stretches_of(misfit)
     if stretches is None:
         return None
-    moved = _moved(misfit)
+    moved = moved_fields(misfit)
     left = misfit.unexplained(misfit.inputs.sphere.field[None])
     if not np.any(left) or not _stands_out(misfit, stretches, moved, left):
         return None
     slip = _slip(misfit, stretches, moved, left[0])
     return slip if slip.explained >= LEAST_EXPLAINED or _noise_heard(misfit, slip.level_db) else None
+
+
+def best_slip(misfit: ScanMisfit) -> Slip | None:
+    """Return the slip that explains most of what does not fit, whether it stands out or not."""
+    stretches = stretches_of(misfit)
+    left = misfit.unexplained(misfit.inputs.sphere.field[None])
+    return _slip(misfit, stretches, moved_fields(misfit), left[0]) if stretches is not None and np.any(left) else None
 
 
 def _noise_heard(misfit: ScanMisfit, left_db: float) -> bool:
@@ -108,9 +115,11 @@ def _noise_heard(misfit: ScanMisfit, left_db: float) -> bool:
 
 @dataclass(frozen=True, kw_only=True)
 @holds_arrays
-class _Stretches:
+class Stretches:
     """Parts of a scan one after the other.
 
+    slices (stretch,)
+        Number of the first slice of each.
     parts (stretch, 2, 2, theta or 1, column or 1)
         What takes the components of a sphere's field to those measured in each.
     sweep, times_s (stretch, 2)
@@ -119,6 +128,7 @@ class _Stretches:
         How many there are.
     """
 
+    slices: IntArray
     parts: FloatArray
     sweep: FloatArray
     times_s: FloatArray
@@ -130,15 +140,15 @@ class _Stretches:
         return np.asarray(np.einsum("abtp,...btp->...atp", part, field))
 
 
-def _stretches(misfit: ScanMisfit) -> _Stretches | None:
-    """Return the stretches of a scan; None where its slices are no columns or rings of the sphere."""
+def stretches_of(misfit: ScanMisfit, most: int = STRETCHES) -> Stretches | None:
+    """Return the stretches of a scan, each slice of each pass alone where there are no more than `most`; None where its slices are no columns or rings of the sphere."""
     record: xr.Dataset = misfit.inputs.sweeps.record
     scan = of_role(record, Role.SCAN)
     moments, keys = scan["time_s"].values, np.stack([scan["pass_index"].values, scan["slice_index"].values])
     names, line = np.unique(keys, axis=1, return_inverse=True)
     line = line.reshape(-1)
     middle = np.array([moments[line == n].mean() for n in range(names.shape[1])])
-    count = min(STRETCHES, middle.size)
+    count = min(most, middle.size)
     of_line = np.empty(middle.size, int)
     of_line[np.argsort(middle)] = np.arange(middle.size) * count // middle.size
     edges = np.array([middle[of_line == g].min() for g in range(count)])
@@ -147,7 +157,11 @@ def _stretches(misfit: ScanMisfit) -> _Stretches | None:
         return None
     own, order = of_line[line], 1 + np.argsort(np.argsort(moments))
     ends = [[[one[own == g].min(), one[own == g].max()] for g in range(count)] for one in (order, moments)]
-    return _Stretches(parts=parts.real, sweep=np.array(ends[0]), times_s=np.array(ends[1]), sweeps=moments.size)
+    first = np.searchsorted(of_line[np.argsort(middle)], np.arange(count))
+    slices = names[1][np.argsort(middle)[first]]
+    return Stretches(
+        slices=slices, parts=parts.real, sweep=np.array(ends[0]), times_s=np.array(ends[1]), sweeps=moments.size
+    )
 
 
 def _indicators(edges: FloatArray) -> Callable[[FloatArray], ComplexArray]:
@@ -160,7 +174,7 @@ def _indicators(edges: FloatArray) -> Callable[[FloatArray], ComplexArray]:
     return inside
 
 
-def _moved(misfit: ScanMisfit) -> ComplexArray:
+def moved_fields(misfit: ScanMisfit) -> ComplexArray:
     """Return what turns about and shifts along every axis of the device add, (motion, 2, theta, phi)."""
     inputs = misfit.inputs
     model = ForwardModel(inputs.sphere, inputs.chamber.range_length_m, inputs.chamber.positioner.geometry)
@@ -182,7 +196,7 @@ def _times(axis: tuple[float, float, float], size: float) -> tuple[float, float,
     return axis[0] * size, axis[1] * size, axis[2] * size
 
 
-def _stands_out(misfit: ScanMisfit, stretches: _Stretches, moved: ComplexArray, left: FloatArray) -> bool:
+def _stands_out(misfit: ScanMisfit, stretches: Stretches, moved: ComplexArray, left: FloatArray) -> bool:
     """Tell whether what does not fit looks more like a slip at some moment than that of ranges as declared does."""
     chance = as_declared(misfit, RANGES, np.random.default_rng(SEED + 2))
     rows = np.concatenate([left, chance])
@@ -208,7 +222,7 @@ def _against_chance(products: FloatArray) -> FloatArray:
     return np.asarray(np.maximum(square, 1e-12))
 
 
-def _slip(misfit: ScanMisfit, stretches: _Stretches, moved: ComplexArray, left: FloatArray) -> Slip:
+def _slip(misfit: ScanMisfit, stretches: Stretches, moved: ComplexArray, left: FloatArray) -> Slip:
     """Return between which moments a slip explains most of what does not fit."""
     fields, shares = np.zeros_like(moved), np.zeros(len(stretches.parts))
     for stretch in range(len(stretches.parts) - 1, 0, -1):

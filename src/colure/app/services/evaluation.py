@@ -91,9 +91,10 @@ def marked_by_data(processed: Processed, figures: list[Figure]) -> list[Figure]:
     What is more than was declared makes the intervals too short: it is said wherever a figure is, not among the findings alone.
     """
     from colure.analysis.findings.declared import against_declaration
+    from colure.analysis.findings.finding import without_room
     from colure.analysis.findings.sanity import marked, sanity
 
-    return marked(figures, [*sanity(processed, figures), *against_declaration(processed)])
+    return marked(figures, without_room([*sanity(processed, figures), *against_declaration(processed)]))
 
 
 def evaluate(processed: Processed, run: RunFolder) -> list[Figure]:
