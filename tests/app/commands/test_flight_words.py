@@ -23,7 +23,8 @@ def run(*words):
      ("scpi-analyzer", "ready", "buffered = false"),
      ("scpi-analyzer", "point_count", "pulse_each = 'sweep'"),
      *(pytest.param("scpi-analyzer", word, "pulse_each = 'sweep'", marks=pytest.mark.nightly) for word in ("point_start", "point_end")),
-     pytest.param("gcode-axes", "latched", "buffered = false", marks=pytest.mark.nightly),
+     pytest.param("gcode-axes", "latched", "buffered = false (goal.toml)", marks=pytest.mark.nightly),
+     pytest.param("gcode-axes", "latched", "buffered = false, with pulse_each = 'sweep',", marks=pytest.mark.nightly),
      *(pytest.param("scpi-analyzer", word, "buffered = false", marks=pytest.mark.nightly)
        for word in ("buffer_start", "buffer_count", "buffer_trace", "buffer_status"))],
 )  # fmt: skip

@@ -12,7 +12,11 @@ if TYPE_CHECKING:
     from colure.model.instrument import Instrument
     from colure.model.plan import Plan
 
-UNBUFFERED = "buffered = false (goal.toml) needs none"
+
+def _unbuffered(plan: Plan) -> str:
+    """Say what a plan without kept sweeps looks like: pulses for single frequencies need them."""
+    also = ", with pulse_each = 'sweep'," if plan.settings.get("point_step_deg") else ""
+    return f"buffered = false{also} (goal.toml) needs none"
 
 
 def flight_faults(campaign: Campaign, plan: Plan) -> list[str]:
@@ -35,7 +39,9 @@ def flight_faults(campaign: Campaign, plan: Plan) -> list[str]:
         text for one in turning for text in _of_controller(campaign, plan, one, by_pulses=by_pulses, buffered=buffered)
     ]
     points = bool(plan.settings.get("point_step_deg"))
-    return faults + (_of_receiver(campaign, buffered=buffered, points=points) if by_pulses else [])
+    if by_pulses:
+        faults += _of_receiver(campaign, buffered=buffered, points=points, unbuffered=_unbuffered(plan))
+    return faults
 
 
 def _of_controller(campaign: Campaign, plan: Plan, one: Instrument, *, by_pulses: bool, buffered: bool) -> list[str]:
@@ -72,7 +78,7 @@ def _of_controller(campaign: Campaign, plan: Plan, one: Instrument, *, by_pulses
         faults.append(f"{own}: axes.{axis}: {fault}")
     if buffered and not words.latched:
         faults.append(
-            f"{own}: `latched` is empty: sweeps that the analyzer keeps cannot be counted against pulses; {UNBUFFERED}"
+            f"{own}: `latched` is empty: sweeps that the analyzer keeps cannot be counted against pulses; {_unbuffered(plan)}"
         )
     return faults
 
@@ -89,7 +95,7 @@ def _rounded(own: LineAxis, plan: Plan) -> str:
     return own.pulse_fault(float(line[1] - line[0]) / each, each * line.size) if line.size > 1 else ""
 
 
-def _of_receiver(campaign: Campaign, *, buffered: bool, points: bool) -> list[str]:
+def _of_receiver(campaign: Campaign, *, buffered: bool, points: bool, unbuffered: str) -> list[str]:
     from colure.instruments.plugins import is_driver
     from colure.instruments.profile import PowerProfile, analyzer_profile
 
@@ -102,7 +108,7 @@ def _of_receiver(campaign: Campaign, *, buffered: bool, points: bool) -> list[st
     if words.trigger_external:
         missing = words.lacks_for_buffer if buffered else ""
         if missing:
-            return [f"{name}.toml: `{missing}` is empty: the sweeps of a slice cannot be kept; {UNBUFFERED}"]
+            return [f"{name}.toml: `{missing}` is empty: the sweeps of a slice cannot be kept; {unbuffered}"]
         missing = words.lacks_for_points if points else ""
         why = "a pulse cannot start one frequency; pulse_each = 'sweep' (goal.toml) needs none"
         return [f"{name}.toml: `{missing}` is empty: {why}"] if missing else []
