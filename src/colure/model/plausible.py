@@ -54,7 +54,7 @@ def require_plausible(
             )
     for word, fault in (
         ("frequency", _frequency(samples)), ("radius", _radius(samples)), ("angles", _angles(samples)),
-        ("poles", "" if _angles(samples) else _poles(samples)),  # one mistake, one word
+        ("poles", "" if _angles(samples) else pole_fault(samples)),  # one mistake, one word
     ):  # fmt: skip
         if fault and word not in accept:
             faults.append(f"{source}: {fault}; if that is right: {insist} {word}")
@@ -118,7 +118,7 @@ def _angles(samples: list[FieldSamples]) -> str:
     return ""
 
 
-def _poles(samples: list[FieldSamples]) -> str:
+def pole_fault(samples: list[FieldSamples]) -> str:
     """Tell where columns contradict each other at a pole: all of them look at one vector there, from other sides."""
     for one in samples:
         if one.radius_m is not None and np.all(one.field.imag == 0.0) and np.all(one.field.real >= 0.0):

@@ -101,3 +101,20 @@ def test_a_probe_that_looks_away_from_the_device_is_refused():
             "probe.nc",
             frequency,
         )
+
+
+@pytest.mark.parametrize("spoil", [
+    lambda field: field[:, ::-1],
+    lambda field: field * np.array([1.0, -1.0])[:, None, None],
+    lambda field: np.roll(field[..., ::-1], 1, axis=-1),
+], ids=["e_theta and e_phi exchanged", "e_phi with the other sign", "phi mirrored"])  # fmt: skip
+def test_a_probe_whose_columns_contradict_each_other_ahead_is_refused(spoil):
+    """A patch of 7.0 dBi read a directivity of 4.37 +- 0.01 with such a file, and nothing was said."""
+    frequency = np.array([24e9])
+    true = pyramidal_horn(wavenumber(frequency), a=0.03, b=0.02, slant_e=0.05, slant_h=0.05)
+    theta, phi, field = pattern_grid(true, 5.0)
+    file = build_pattern(spoil(field), frequency_hz=frequency, theta=theta, phi=phi, quantity="relative")
+    with pytest.raises(
+        ValueError, match=r"probe.nc: e_theta, e_phi at theta_deg = 0, .* they agree if e_theta and e_phi are exchanged"
+    ):
+        probe_from(file, "probe.nc", frequency)

@@ -11,8 +11,10 @@ import numpy as np
 from colure.analysis.steps.assemble import MeasuredSphere
 from colure.analysis.steps.mode_filter import OwnWaves
 from colure.geometry.conventions import ComplexArray, FloatArray, mode_count, power_db, wavenumber
+from colure.model.fields import FieldSamples
 from colure.model.files import open_dataset
 from colure.model.pattern import field_of
+from colure.model.plausible import pole_fault
 from colure.values import holds_arrays
 from colure.waves.expansion import Expansion
 from colure.waves.modes import resized
@@ -259,6 +261,7 @@ def probe_from(dataset: xr.Dataset, name: str, frequency_hz: FloatArray) -> Expa
             f"{name}: theta runs {np.rad2deg(theta[0]):g} to {np.rad2deg(theta[-1]):g}, must be 0 to 180 deg"
         )
     _require_ahead(field_of(dataset), dataset["theta"].values, name)
+    _require_one_vector(field_of(dataset)[..., 0, :], dataset["frequency"].values, phi, name)
     coefficients = _probe_waves(
         field_of(dataset), highest_order("with-poles", rings=theta.size, phi_count=phi.size), name
     )
@@ -285,6 +288,17 @@ def _require_ahead(field: ComplexArray, theta_deg: FloatArray, name: str) -> Non
             f"{name}: the field at theta = 0 lies {below[worst]:.0f} dB below the strongest, at theta = {theta_deg[np.argmax(power[worst])]:g} deg: "
             f"must be at most {MOST_BELOW_DB:g} dB; z points out of the probe's aperture towards the device"
         )
+
+
+def _require_one_vector(ahead: ComplexArray, frequency_hz: FloatArray, phi: FloatArray, name: str) -> None:
+    """Raise `ValueError` if columns of (frequency, 2, phi) at theta = 0 contradict each other: components exchanged, a sign, a mirrored phi."""
+    nothing = np.zeros(phi.size)
+    one_direction = [
+        FieldSamples(float(frequency), nothing, phi, field, None, nothing + 1.0)
+        for frequency, field in zip(frequency_hz, ahead, strict=True)
+    ]
+    if fault := pole_fault(one_direction):
+        raise ValueError(f"{name}: {fault}; write it anew, x along port 1 and z towards the device")
 
 
 def _probe_waves(field: ComplexArray, carried: int, name: str) -> ComplexArray:
