@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
+import numpy as np
 import pytest
 
 from colure.acquire.check import check_bench
@@ -59,6 +62,39 @@ def test_noise_near_the_peak_is_a_fault_before_anything_moves(tmp_path, power_db
     print(found["signal to noise"])
     assert found["signal to noise"][0] is good
     assert good or "if_bandwidth_hz" in found["signal to noise"][1]
+
+
+class TurnedRound(ScpiAnalyzer):
+    """Reads what a wrong profile makes of traces: `turn` says how."""
+
+    turn = staticmethod(np.conj)
+
+    def sweep(self):
+        sweep = super().sweep()
+        return replace(sweep, trace=self.turn(sweep.trace))
+
+
+@pytest.mark.parametrize(
+    ("turn", "good", "told"),
+    [
+        (lambda trace: trace, True, "the wave took 17.3 ns, 1.2 m alone take 4.0 ns"),
+        (np.conj, False, "it arrived before it was sent"),
+        (lambda trace: 1j * np.conj(trace), False, "Imaginary parts are read before real ones"),
+        (lambda trace: trace[::-1], False, "frequencies run from stop to start"),
+        (lambda trace: np.abs(trace).astype(complex), True, "cannot tell"),
+    ],
+    ids=["right", "conjugate", "imaginary part first", "from stop to start", "no phase at all"],
+)
+def test_a_wave_that_arrives_before_it_was_sent_is_a_fault(tmp_path, turn, good, told):
+    """The simulated chamber has 1.2 m of range and 4 m of cables: 5.2 m / c = 17.35 ns. The receiver is set up for the plan again."""
+    scenario = Scenario(device=SCENARIOS["turnstile"].device, goal=ONE, twin=SCENARIOS["turnstile"].twin)
+    world, plan = world_of(scenario.write(tmp_path / "c"))
+    analyzer = TurnedRound("analyzer", analyzer_profile("scpi-analyzer"), timeout_s=1.0, opener=world.opener())
+    analyzer.turn = turn
+    lines = check_bench(plan, world.campaign.chamber, analyzer, world.axes(), states=None, clock=world.clock)
+    asked = {what: (fine, words) for what, fine, words in lines}
+    assert asked["delay"][0] is good and told in asked["delay"][1]
+    assert world.scpi._settings["points"] == len(plan.frequency_hz)
 
 
 def test_settings_are_said_in_words_with_their_units():

@@ -9,6 +9,7 @@ import numpy as np
 
 from colure.acquire.clocks import Clock
 from colure.acquire.control import Control
+from colure.acquire.delay_check import phase_sense
 from colure.acquire.jogging import Jogger
 from colure.acquire.latched import armed, awaiting, train_of_one
 from colure.acquire.sight import looks_at, way_of
@@ -143,6 +144,8 @@ def check_bench(
         ask_analyzer("reflection", reflection)
     if pulses and plan.settings.get("trigger") == "position":
         ask_analyzer("ready for pulses", lambda: _waits_for_pulses(station))
+    if read_db:
+        ask_analyzer("delay", lambda: phase_sense(station, analyzer, chamber.range_length_m))
     ask("source", source_off)
     ask("axes", axes.identity)
     for what, question in _axes_questions(station, axes).items():
