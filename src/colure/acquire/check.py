@@ -104,11 +104,6 @@ def check_bench(
         flags = f"; flags {Flag(answer.flags)!r}" if answer.flags else ""
         return f"{answer.trace.shape[0]} frequencies x {answer.trace.shape[1]} ports, mean {level:.1f} dB{flags}"
 
-    def reference_path() -> str:
-        station.prepare(Role.REFERENCE, -1)
-        station.prepare(Role.TIE, -1)
-        return "brought in and taken out again"
-
     def level() -> str:
         if not read_db or getattr(analyzer, "receiver", "vector") != "vector" or "level" not in plan.predicted:
             return "cannot tell: no wave ratio was read"
@@ -138,7 +133,7 @@ def check_bench(
     ask_analyzer("analyzer", analyzer.identity)
     ask_analyzer("settings", settings)
     if Role.REFERENCE in {ROLES[role] for role in plan.role}:
-        ask_analyzer("reference path", reference_path)
+        ask_analyzer("reference path", lambda: _reference_path(station))
     ask_analyzer("one sweep", sweep)
     if Role.REFLECTION in {ROLES[role] for role in plan.role}:
         ask_analyzer("reflection", reflection)
@@ -159,6 +154,12 @@ def check_bench(
     lines += [(name, True, f"{value:g}" if np.isfinite(value) else "LOST: nan will be logged")
               for name, value in (sensors or Sensors()).latest().items()]  # fmt: skip
     return lines
+
+
+def _reference_path(station: Station) -> str:
+    station.prepare(Role.REFERENCE, -1)
+    station.prepare(Role.TIE, -1)
+    return "brought in and taken out again"
 
 
 def _waits_for_pulses(station: Station) -> str:

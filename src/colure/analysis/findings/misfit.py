@@ -134,11 +134,14 @@ class ScanMisfit:
 
     def outside(self, fields: ComplexArray) -> ComplexArray:
         """Return what of fields (draw, 1, 2, theta, phi) does not fit into the device's waves."""
+        return np.asarray(fields - self.fitted(fields))
+
+    def fitted(self, fields: ComplexArray) -> ComplexArray:
+        """Return what of fields (draw, 1, 2, theta, phi) are the device's waves."""
         sphere, step = self.inputs.sphere, self.inputs.step
         if step.rings is None and not step.direct:
-            return np.asarray(fields - step.refitted(fields))
-        fitted = synthesis(step.measured(fields), sphere.theta, sphere.phi.size, phi_start=float(sphere.phi[0]))
-        return np.asarray(fields - fitted)
+            return step.refitted(fields)
+        return synthesis(step.measured(fields), sphere.theta, sphere.phi.size, phi_start=float(sphere.phi[0]))
 
     def weighted(self, fields: ComplexArray) -> FloatArray:
         """Return real rows (draw, row) of fields as they are, whose squares add up to their power."""

@@ -50,6 +50,11 @@ class SlicesApart:
     sure: bool
 
     @property
+    def explained(self) -> float:
+        """Share of the power of what does not fit that they explain."""
+        return float(1.0 - 10.0 ** (0.1 * (self.without_db - self.with_db)))
+
+    @property
     def text(self) -> str:
         """Which slices they are, and what to do."""
         said = as_ranges(self.slices)

@@ -127,6 +127,7 @@ def figures_of(campaign: Campaign, record: xr.Dataset) -> ReadCuts:
     from colure.analysis.cuts.levels import cut_levels
     from colure.analysis.cuts.mismatch import read_once_figures
     from colure.analysis.cuts.scan import read_cuts
+    from colure.analysis.findings.cut_fit import cut_fit_findings
     from colure.analysis.findings.sanity import marked
     from colure.analysis.findings.slipped import cut_slip_findings
     from colure.analysis.findings.stuck_switch import switch_findings
@@ -158,7 +159,11 @@ def figures_of(campaign: Campaign, record: xr.Dataset) -> ReadCuts:
             scan, campaign.chamber, campaign.device, campaign.evaluation(), reflection=reflection, **context
         )
         figures = read_once_figures(scan.frequency_hz) + figures if once else figures
-        against = pair_findings(_at_peaks(scan), campaign.device, sorted({one.name for one in figures}))
+        names = sorted({one.name for one in figures})
+        against = [
+            *pair_findings(_at_peaks(scan), campaign.device, names),
+            *cut_fit_findings(scan, campaign.chamber, campaign.device, names),
+        ]
         figures = marked(figures, [*switch_findings(record), *cut_slip_findings(scan.slip), *against])
         levels = cut_levels(scan, campaign.chamber, campaign.device, campaign.evaluation(), **context)
     except ValueError as error:

@@ -1,0 +1,82 @@
+"""Cuts in which something went wrong are told, right ones are not accused.
+
+The records are those of a right run, spoilt as a connector, a receiver's range or a rotary joint spoils them.
+"""
+
+from __future__ import annotations
+
+import numpy as np
+import pytest
+
+from colure.app.services.cuts import figures_of
+from colure.app.services.rehearsal import record_of_rehearsal
+from colure.model.figure import LOOK, NOT_TO_BE_USED, USABLE
+from colure.model.plan import ROLES, Role
+from colure.planning.preflight import make_plan
+from tests.app.test_cuts import AZ_EL, BOTH, ROLL, campaign
+
+CUTS = {
+    "two of a patch": ("patch", "5-5.5", ROLL, f'theta_deg = "-120:120:6"\nphi_deg = [0, 90]\n{BOTH}'),
+    "one of a horn": ("horn", "37-40", AZ_EL, 'azimuth_deg = "-90:90:2"\nelevation_deg = 0\n'),
+}
+
+
+@pytest.fixture(scope="module")
+def measured(tmp_path_factory):
+    runs = {}
+    for name, case in CUTS.items():
+        held, plan = make_plan(campaign(tmp_path_factory.mktemp("cut") / "c", *case))
+        runs[name] = held, record_of_rehearsal(held, plan, seed=1)
+    return runs
+
+
+def told(measured, name, spoil):
+    """Return every stated figure of a record that `spoil` has changed, given (record, rows of the scan)."""
+    held, record = measured[name]
+    record = record.copy(deep=True)
+    spoil(record, np.flatnonzero(record["role"].values == ROLES.index(Role.SCAN)))
+    return [one for one in figures_of(held, record).figures if not one.reason]
+
+
+@pytest.mark.parametrize("name", CUTS)
+def test_right_cuts_are_not_accused(measured, name):
+    figures = told(measured, name, lambda record, scan: None)
+    assert figures and all(one.use == USABLE for one in figures)
+
+
+def test_a_lost_sweep_is_told_at_the_figures_of_its_cut_alone(measured):
+    def spoil(record, scan):
+        record["trace"].values[scan[scan.size // 8]] *= 0.1
+
+    figures = told(measured, "two of a patch", spoil)
+    marked = {
+        one.name.split("_peak")[0] for one in figures if any("does not fit a cut" in word for word in one.cautions)
+    }
+    names = {
+        one.name.rsplit("_", 1)[0][:6] for one in figures if any("does not fit a cut" in word for word in one.cautions)
+    }
+    assert marked and (all(one.startswith("phi_0") for one in names) or all(one.startswith("phi_90") for one in names))
+
+
+def test_a_level_that_jumps_within_a_cut_is_told(measured):
+    """By 2 dB at the peak: it moved by 3 deg +- 0.5, the beamwidth read 15.6 deg of 20.8 +- 0.6, and nothing was said."""
+
+    def spoil(record, scan):
+        record["trace"].values[scan[scan.size // 2 :]] *= 10.0**0.1
+
+    figures = told(measured, "one of a horn", spoil)
+    assert figures and all(one.use == LOOK and "the level jumped" in one.cautions[0] for one in figures)
+
+
+@pytest.mark.parametrize("ratio", [10.0**0.1, -1.0])
+def test_a_probe_that_reads_otherwise_at_another_roll_is_told_where_cuts_cross(measured, ratio):
+    """By 2 dB: a peak of 6.1 dBi read 8.1 +- 0.4."""
+
+    def spoil(record, scan):
+        roll = record["commanded_deg"].values[scan, list(record["axis"].values).index("probe")]
+        record["trace"].values[scan[np.abs(roll) < 1.0]] *= ratio
+
+    figures = told(measured, "two of a patch", spoil)
+    assert figures and all(
+        one.use == NOT_TO_BE_USED and "cuts that cross disagree" in one.cautions[0] for one in figures
+    )
