@@ -70,7 +70,7 @@ def unexplained_db(sphere: MeasuredSphere, slant: float, reach_m: float) -> floa
     orders = np.round(np.fft.fftfreq(columns, 1.0 / columns)).astype(int)
     reach = float(np.max(wavenumber(sphere.frequency_hz))) * reach_m
     for more in MORE_DEGREES:
-        left, taken = _left(spectrum, orders, sphere.theta, int(np.ceil(reach)) + more)
+        left, taken = harmonics_left(spectrum, orders, sphere.theta, int(np.ceil(reach)) + more)
         if taken <= MOST_TAKEN * rings * sampled:
             peak = np.max(np.abs(read), axis=(-2, -1))
             share = left / (1.0 - taken / (rings * sampled))
@@ -78,7 +78,9 @@ def unexplained_db(sphere: MeasuredSphere, slant: float, reach_m: float) -> floa
     return None
 
 
-def _left(spectrum: ComplexArray, orders: FloatArray, theta: FloatArray, degree: int) -> tuple[FloatArray, int]:
+def harmonics_left(
+    spectrum: ComplexArray, orders: FloatArray, theta: FloatArray, degree: int
+) -> tuple[FloatArray, int]:
     """Return the mean power (frequency,) that harmonics up to a degree leave of rings' orders (frequency, ring, order), and how many they are."""
     weight = np.maximum(np.sin(theta), BESIDE_POLE * np.sin(theta[1]))
     harmonics = np.concatenate([np.full((1, theta.size), np.sqrt(0.25 / np.pi)), scalars_at(degree, theta)])

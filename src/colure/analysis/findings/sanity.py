@@ -73,6 +73,12 @@ def sanity(processed: Processed, figures: Sequence[Figure] = ()) -> list[Finding
     return sorted(findings, key=lambda one: one.rank)
 
 
+def power_sanity(figures: Sequence[Figure], device: Device) -> list[Finding]:
+    """Return what cannot be, or is not as declared, of figures that were read without phase."""
+    read = _StatedFigures(figures, None)
+    return [*_sphere(device, read), *_gain(device, read), *_efficiency(read)] if figures else []
+
+
 def marked(figures: Sequence[Figure], findings: Sequence[Finding]) -> list[Figure]:
     """Return the figures with what is known against them."""
     return [_marked(figure, findings) for figure in figures]
@@ -133,9 +139,9 @@ def _noise(processed: Processed) -> Iterator[Finding]:
 class _StatedFigures:
     """Figures by name; their values alone, with a margin for the reference's gain, where no interval is known yet."""
 
-    def __init__(self, figures: Sequence[Figure], processed: Processed) -> None:
+    def __init__(self, figures: Sequence[Figure], processed: Processed | None) -> None:
         self._figures, self._processed = figures, processed
-        self._names = processed.budget.figures.names
+        self._names = tuple(one.name for one in figures) if processed is None else processed.budget.figures.names
 
     @property
     def level(self) -> str:
@@ -145,6 +151,7 @@ class _StatedFigures:
     @cached_property
     def _values(self) -> FloatArray:
         """Native values (frequency, figure), read once."""
+        assert self._processed is not None  # else all that is known are figures
         return self._processed.budget.figures.values(self._processed.expansion)
 
     def of(self, name: str) -> list[StatedValue]:
@@ -153,6 +160,7 @@ class _StatedFigures:
         if known or self._figures or name not in self._names:
             return known
         processed, index = self._processed, self._names.index(name)
+        assert processed is not None
         display = processed.budget.figures.definitions[index].display
         values = [display(float(v)) for v in self._values[:, index]]
         margin = 0.5 if processed.chamber is None else processed.budget.chamber.reference.gain_uncertainty_db

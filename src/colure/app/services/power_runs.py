@@ -58,11 +58,15 @@ class PowerRun(PowerPattern):
         index
             Of the one frequency that is asked for; all of them if None.
         """
+        from colure.analysis.findings.power_fit import power_fit_findings
+        from colure.analysis.findings.sanity import marked, power_sanity
         from colure.analysis.pipeline.power_only import power_figures
 
         one, measured = self._campaign, self._measured if index is None else self._measured.only(index)
         try:
-            return Figures(power_figures(measured, one.chamber, one.device, evaluation or one.evaluation()))
+            figures = power_figures(measured, one.chamber, one.device, evaluation or one.evaluation())
+            against = [*power_sanity(figures, one.device), *power_fit_findings(measured, one.device)]
+            return Figures(marked(figures, against))
         except ValueError as error:
             raise InputError([str(error)]) from None
 
