@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+import re
+import threading
+import time
 from dataclasses import dataclass, replace
 from itertools import pairwise
 
@@ -13,10 +16,13 @@ from colure.acquire.latched import PulseTrain
 from colure.acquire.outcome import Options
 from colure.acquire.states import State
 from colure.acquire.stopped import at_full_speed
+from colure.app import services
+from colure.app.storage.folders import run_folder
 from colure.errors import InstrumentError
 from colure.model.faults import FaultKind
 from tests.acquire.test_faults import with_faults
 from tests.acquire.test_pulses import flown, require_equal, to_every_frequency
+from tests.instruments.range_beside import require_right
 from tests.world import world_of
 
 #: Of 12 sweeps of a slice the first so many have been started when somebody stops.
@@ -173,3 +179,36 @@ def test_positions_latched_before_a_stop_are_those_of_the_first_pulses(latched, 
 def test_a_sweep_whose_last_pulses_were_not_given_has_no_place():
     train = replace(TRAIN, each=4)
     assert train.by_sweep(train.require_first([0.0, 0.25, 0.5, 0.75, 1.0, 1.25])).tolist() == [0.0]
+
+
+@LONG
+@pytest.mark.parametrize("more", ["buffered = true\n", ""], ids=["kept", "one by one"])
+def test_a_slice_stopped_over_real_sockets_is_gone_on_with(tiny_campaign, more):
+    """Threads, time-outs and a stop from another thread, in the middle of a slice."""
+    goal, chamber = tiny_campaign / "goal.toml", tiny_campaign / "chamber.toml"
+    goal.write_text('style = "fly"\n' + more + goal.read_text(encoding="utf-8"), encoding="utf-8")
+    text = chamber.read_text(encoding="utf-8")
+    for key, value in (("speed_deg_s", 80.0), ("acceleration_deg_s2", 400.0), ("settle_s", 0.05)):
+        text = re.sub(rf"(?m)^{key} = \S+", f"{key} = {value:g}", text)
+    chamber.write_text(text, encoding="utf-8")
+    with_faults(tiny_campaign, extra="time_factor = 3\n")
+    campaign, plan = services.make_plan(tiny_campaign)
+    run, lines = run_folder(tiny_campaign, "first"), np.unique(plan.line_index[plan.line_index >= 0])
+    ends, engines, timers, over_s = [int(np.flatnonzero(plan.line_index == line)[-1]) for line in lines[:3]], [], [], []
+
+    def listen(event):
+        if event.data.get("index") in ends[:2]:
+            over_s.append(time.monotonic())
+        if len(over_s) == 2 and not timers:
+            timers.append(threading.Timer(0.6 * (over_s[1] - over_s[0]), engines[0].stop, ["enough"]))
+            timers[0].start()
+
+    outcome = services.acquire(campaign, plan, run, listener=listen, on_engine=engines.append)
+    timers[0].join()
+    assert outcome.state is State.STOPPED, outcome
+    kept = 12 - (ends[2] + 1 - outcome.measured)
+    outcome = services.acquire(campaign, plan, run, options=Options(position_confirmed=True))
+    assert outcome.state is State.DONE, outcome
+    print(f"{kept} of 12 kept, slices of {over_s[1] - over_s[0]:.2f} s")
+    require_right(tiny_campaign, "first", points=len(plan), share=1e-3, twin="gcode")
+    assert 0 < kept < 12
