@@ -102,12 +102,12 @@ def check_bench(
         level = float(amplitude_db(max(float(np.abs(answer.trace).mean(axis=0).max()), 1e-12)))
         read_db.append(level)
         flags = f"; flags {Flag(answer.flags)!r}" if answer.flags else ""
-        return f"{answer.trace.shape[0]} frequencies x {answer.trace.shape[1]} ports, mean {level:.1f} dB{flags}"
+        return f"{answer.trace.shape[0]} frequencies x {answer.trace.shape[1]} ports, mean {level:.1f} {_unit(analyzer)}{flags}"
 
     def level() -> str:
-        if not read_db or getattr(analyzer, "receiver", "vector") != "vector" or "level" not in plan.predicted:
-            return "cannot tell: no wave ratio was read"
-        return _against_plan(plan, read_db[-1], station.guard.readouts(axes.status()))
+        if not read_db or "level" not in plan.predicted:
+            return "cannot tell: no level was read, or the plan promises none"
+        return _against_plan(plan, read_db[-1], _unit(analyzer), station.guard.readouts(axes.status()))
 
     def reflection() -> str:
         station.prepare(Role.REFLECTION, -1)
@@ -116,7 +116,7 @@ def check_bench(
 
     def source_off() -> str:
         analyzer.safe()
-        return "switched off again"
+        return _OFF[plan.inputs.get("device", {}).get("eirp_dbm") is not None]
 
     def path() -> str:
         here = station.guard.last_deg
@@ -156,10 +156,20 @@ def check_bench(
     return lines
 
 
+#: What is said of the reference's path: none is switched, or one is; and of the source: whose it is.
+_PATHS = ("none is switched: swept in the device's own path", "brought in and taken out again")
+_OFF = ("switched off again", "none of ours: the device transmits by itself, and goes on")
+
+
+def _unit(analyzer: AnalyzerDriver) -> str:
+    """Return the unit of a level: a power receiver's trace is the root of milliwatts, another's a wave ratio."""
+    return "dBm" if analyzer.receiver == "power" else "dB"
+
+
 def _reference_path(station: Station) -> str:
     station.prepare(Role.REFERENCE, -1)
     station.prepare(Role.TIE, -1)
-    return "brought in and taken out again"
+    return _PATHS[station.plan.settings.get("reference_method", "switch") == "switch"]
 
 
 def _waits_for_pulses(station: Station) -> str:
@@ -187,8 +197,8 @@ def _interlock(contacts: Contacts) -> list[CheckRow]:
     return [("interlock", True, names)] if names else []
 
 
-def _against_plan(plan: Plan, read_db: float, here_deg: FloatArray) -> str:
-    """Hold one sweep against the level that the plan promises at the peak of the beam.
+def _against_plan(plan: Plan, read_db: float, unit: str, here_deg: FloatArray) -> str:
+    """Hold one sweep against the level that the plan promises at the peak of the beam, a wave ratio or a power in dBm.
 
     Raises
     ------
@@ -198,10 +208,10 @@ def _against_plan(plan: Plan, read_db: float, here_deg: FloatArray) -> str:
     promised = plan.predicted["level"]
     # The mean over all frequencies was read; the promise holds at one, and path loss goes with frequency.
     wider = float(amplitude_db(np.mean(float(promised["frequency_hz"]) / plan.frequency_hz)))
-    peak = float(promised["received_dbm"]) - float(promised["power_dbm"]) + wider
+    peak = float(promised["received_dbm"]) - (0.0 if unit == "dBm" else float(promised["power_dbm"])) + wider
     ties = plan.targets_deg[plan.role == ROLES.index(Role.TIE)]
     along = bool(ties.size) and bool(np.all(np.abs(ties[0] - here_deg) < ALONG_DEG))
-    words = f"{read_db:.1f} dB, the plan promises {peak:.1f} dB along the beam"
+    words = f"{read_db:.1f} {unit}, the plan promises {peak:.1f} {unit} along the beam"
     cause = "another device, a cable that is not connected, or a wrong gain, loss or distance in the files"
     if read_db > peak + LEVEL_WRONG_DB or (along and read_db < peak - LEVEL_WRONG_DB):
         raise InstrumentError(f"{words} ({read_db - peak:+.1f} dB): {cause}")

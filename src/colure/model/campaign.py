@@ -30,12 +30,17 @@ NO_GATE_ON_A_SWING = (
 @dataclass(frozen=True)
 @briefly_shown
 class Campaign:
-    """Goal, chamber and device of one folder, checked against each other."""
+    """Goal, chamber and device of one folder, checked against each other.
+
+    levels_alone
+        Whether the receiver reads power without phase. Its file of words says so, which is read when the campaign is planned.
+    """
 
     folder: Path
     goal: Goal
     chamber: Chamber
     device: Device
+    levels_alone: bool = False
 
     @classmethod
     def load(cls, folder: Path) -> Campaign:

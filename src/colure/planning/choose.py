@@ -21,6 +21,7 @@ from colure.planning.forecast import Forecast, field_errors, forecast
 from colure.planning.largest_region import what_fits
 from colure.planning.level import LinkBudget, campaign_budget
 from colure.planning.path import Path, build_path
+from colure.planning.power_forecast import POWER_FORECASTS, power_forecast
 from colure.planning.scan import EDGE_DEG, most_sweeps, order_of, scan_grid
 
 #: Bandwidths that analyzers offer (common practice, no source).
@@ -144,7 +145,10 @@ def propose(campaign: Campaign, name: str, why: str) -> Proposal:
     path = build_path(goal, campaign.chamber, device, grid)
     level = campaign_budget(campaign)
     errors = field_errors(campaign, grid, order, level)
-    figures = forecast(campaign, errors, whole=grid.whole)
+    if campaign.levels_alone:
+        figures = power_forecast(campaign, errors, whole=grid.whole, step_deg=grid.step_deg)
+    else:
+        figures = forecast(campaign, errors, whole=grid.whole)
     return Proposal(name, campaign, grid, path, order, float(path.time_s.sum()), figures, level, why)
 
 
@@ -180,6 +184,8 @@ def _variants(campaign: Campaign, *, quiet: bool) -> list[Variant]:
     goal = campaign.goal
     fixed = goal.model_fields_set
     styles: list[Literal["step", "fly"]] = [goal.style] if "style" in fixed else ["fly", "step"]
+    if campaign.levels_alone and "style" not in fixed:
+        styles = ["step"]  # what reads power takes no pulses
     redundant = [False] if {"oversampling", "step_deg"} & fixed else [False, True]
     return [
         Variant(style, CAREFUL * goal.oversampling if more else goal.oversampling, more, quiet)
@@ -291,6 +297,8 @@ def _excess(one: Proposal) -> float:
 
 def why_without_forecast(campaign: Campaign, name: str) -> str:
     """Say why no plan of a campaign gives a figure that could be wished for."""
+    if campaign.levels_alone and name not in POWER_FORECASTS:
+        return f"needs phase, and the receiver reads power alone: must be one of {', '.join(POWER_FORECASTS)}"
     if name.startswith("side_lobe"):
         size = "x".join(f"{value:g}" for value in campaign.device.size_mm[:2])
         return f"a device of {size} mm has no first side lobe inside the region at this frequency (deg)"

@@ -169,7 +169,7 @@ def forecast(campaign: Campaign, errors: FieldErrors, *, whole: bool) -> dict[st
     }
 
 
-def _inphase(rms: float) -> float:
+def inphase(rms: float) -> float:
     """Expanded in-phase part of a complex error: two standard deviations of rms / sqrt 2."""
     return float(np.sqrt(2.0) * rms)
 
@@ -177,9 +177,9 @@ def _inphase(rms: float) -> float:
 def _own_levels(known: Expected) -> dict[str, float]:
     errors = known.errors
     return {
-        "noise": DB * _inphase(errors.noise),
-        "range echoes": DB * _inphase(errors.echoes) * known.picked,
-        "drift residual": DB * _inphase(errors.drift) * SEVERAL / np.sqrt(errors.slices),
+        "noise": DB * inphase(errors.noise),
+        "range echoes": DB * inphase(errors.echoes) * known.picked,
+        "drift residual": DB * inphase(errors.drift) * SEVERAL / np.sqrt(errors.slices),
     }
 
 
@@ -189,9 +189,9 @@ def _absolute_levels(known: Expected) -> dict[str, float] | None:
         return None
     return {
         **_own_levels(known),
-        "noise": DB * _inphase(float(np.hypot(errors.noise, errors.once))),
+        "noise": DB * inphase(float(np.hypot(errors.noise, errors.once))),
         # The reference is read in one direction: nothing filters its echoes.
-        "range echoes": DB * _inphase(float(np.hypot(1.0, known.picked)) * errors.echoes),
+        "range echoes": DB * inphase(float(np.hypot(1.0, known.picked)) * errors.echoes),
         "reference gain": known.campaign.chamber.reference.gain_uncertainty_db,
     }
 
@@ -209,9 +209,9 @@ def _pointing(known: Expected, plane: Plane) -> dict[str, float]:
     share = 0.5 * errors.order / plane.curvature
     degrees = float(np.rad2deg(1.0))
     return {
-        "noise": degrees * share * _inphase(errors.noise),
-        "range echoes": degrees * share * _inphase(errors.echoes),
-        "drift residual": degrees * 0.3 * _inphase(errors.drift) / plane.half_power_slope,
+        "noise": degrees * share * inphase(errors.noise),
+        "range echoes": degrees * share * inphase(errors.echoes),
+        "drift residual": degrees * 0.3 * inphase(errors.drift) / plane.half_power_slope,
         "alignment": float(np.sqrt(a.theta_zero_deg**2 + _tilt_deg(campaign) ** 2 + a.device_pose_deg**2)),
     }
 
@@ -221,9 +221,9 @@ def _beamwidth(known: Expected, plane: Plane) -> dict[str, float]:
     # Two crossings, each against the peak's own error.
     degrees = float(np.rad2deg(1.0)) * SEVERAL * np.sqrt(2.0) / plane.half_power_slope
     return {
-        "noise": degrees * _inphase(errors.noise),
-        "range echoes": degrees * _inphase(errors.echoes) * float(np.hypot(1.0, known.picked)) / np.sqrt(2.0),
-        "drift residual": degrees * np.sqrt(0.5) * _inphase(errors.drift),
+        "noise": degrees * inphase(errors.noise),
+        "range echoes": degrees * inphase(errors.echoes) * float(np.hypot(1.0, known.picked)) / np.sqrt(2.0),
+        "drift residual": degrees * np.sqrt(0.5) * inphase(errors.drift),
         "alignment": 0.7 * float(np.hypot(a.theta_zero_deg, _tilt_deg(campaign))),
     }
 
@@ -241,9 +241,9 @@ def _side_lobe(known: Expected, plane: Plane) -> dict[str, float] | None:
     # A shifted axis turns the field's phase along the way to the lobe.
     aside = k * 1e-3 * a.axes_offset_mm * np.sin(plane.side_lobe_angle)
     return {
-        "noise": DB * _inphase(errors.noise) / lobe,
-        "range echoes": DB * _inphase(errors.echoes) * _facing_a_wall(plane.side_lobe_angle) / lobe,
-        "drift residual": DB * _inphase(errors.drift) * SEVERAL,
+        "noise": DB * inphase(errors.noise) / lobe,
+        "range echoes": DB * inphase(errors.echoes) * _facing_a_wall(plane.side_lobe_angle) / lobe,
+        "drift residual": DB * inphase(errors.drift) * SEVERAL,
         "alignment": DB * float(np.hypot(UNEVEN_SHARE * STEEPEST_SLOPE * plane.waves * off / lobe, 0.5 * aside)),
     }
 
@@ -273,15 +273,15 @@ def _ratio(known: Expected, expected_db: float, *, pure: bool) -> dict[str, floa
     purity = 0.0 if pure else 10.0 ** ((chamber.probe.cross_polar_db if horn is None else horn) / 20.0)
     roll = 0.0 if pure else float(np.tan(np.deg2rad(campaign.chamber.alignment.probe_roll_zero_deg)))
     parts = {
-        "noise": _inphase(errors.noise),
-        "range echoes": _inphase(errors.echoes) * (_facing_backwards(campaign) if pure else 1.0),
+        "noise": inphase(errors.noise),
+        "range echoes": inphase(errors.echoes) * (_facing_backwards(campaign) if pure else 1.0),
         "probe polarization": purity,
         "alignment": roll,
     }
-    return {name: _shown(weak, value) for name, value in parts.items() if value > 0.0}
+    return {name: shown(weak, value) for name, value in parts.items() if value > 0.0}
 
 
-def _shown(weak: float, error: float) -> float:
+def shown(weak: float, error: float) -> float:
     """Return half the width in dB of weak +- error; an error as large as the thing itself has no lower end."""
     upper = DB * np.log1p(error / weak)
     return float(0.5 * (upper - DB * np.log1p(-error / weak))) if error < 0.95 * weak else float(upper * 4.0)

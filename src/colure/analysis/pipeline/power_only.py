@@ -21,7 +21,7 @@ from colure.analysis.steps.drift import correct, declared_drift, track
 from colure.analysis.steps.gain import ReferenceData, gain_transfer
 from colure.analysis.steps.repetition import students_factor
 from colure.analysis.uncertainty.budget import build_figure
-from colure.geometry.conventions import SPEED_OF_LIGHT, FloatArray
+from colure.geometry.conventions import FloatArray
 from colure.geometry.directions import azimuth_over_elevation, tangents, theta_phi, unit_vector
 from colure.geometry.kinematics import Geometry
 from colure.geometry.sphere import clenshaw_curtis_weights
@@ -179,7 +179,9 @@ def power_figures(sphere: PowerSphere, chamber: Chamber, device: Device, setting
         for what in chosen:
             value = values[what.name]
             change = changed(what, value, coarser)
-            rows = _budget(what, value, sphere, chamber, _curvature_db(device, chamber, float(frequency)), change)
+            rows = _budget(
+                what, value, sphere, chamber, device.bulge_db(chamber.range_length_m, float(frequency)), change
+            )
             reason = several if what.single_beam else untold(change)
             out.append(build_figure(what, value, rows, float(frequency), left_out=LEFT_OUT, reason=reason))
     return out
@@ -479,15 +481,9 @@ def level_errors(sphere: PowerSphere, chamber: Chamber, device: Device) -> tuple
     distance, the largest of all frequencies.
     Standard deviation (frequency, theta, phi) of each level, dB: noise and echoes stand against the level itself, drift does not.
     """
-    bulge = max(_curvature_db(device, chamber, float(f)) for f in sphere.frequency_hz)
+    bulge = max(device.bulge_db(chamber.range_length_m, float(f)) for f in sphere.frequency_hz)
     gain = chamber.reference.gain_uncertainty_db if chamber.reference.absolute else 0.0
     below = np.sqrt(sphere.gain.max(axis=(1, 2), keepdims=True) / np.maximum(sphere.gain, 1e-300))
     echo = NEPER_DB * chamber.echo_amplitude
     scatter = np.hypot(np.hypot(0.5 * sphere.noise_db, echo) * below, 0.5 * sphere.drift_db)
     return float(np.sqrt(gain**2 + bulge**2 + sphere.tied_db**2)), np.minimum(scatter, LARGEST_ERROR_DB)
-
-
-def _curvature_db(device: Device, chamber: Chamber, frequency_hz: float) -> float:
-    """Return what the wave's bulge takes from a square aperture's peak: 0.119 dB at 2 D^2/lambda, with 1/R^2 (section 3)."""
-    far = 2.0 * device.largest_dimension_m**2 * frequency_hz / SPEED_OF_LIGHT
-    return float(0.119 * (far / chamber.range_length_m) ** 2)

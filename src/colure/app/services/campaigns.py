@@ -6,7 +6,8 @@ from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from colure.app.services.measurable import partly_measurable, require_measurable
+from colure.app.services.connecting import is_power_only
+from colure.app.services.measurable import partly_measurable, require_levels_suffice, require_measurable
 from colure.app.services.reference import require_bands, require_probe, require_reference, require_reflection
 from colure.app.storage.folders import RunFolder, run_folder
 from colure.errors import InputError
@@ -106,12 +107,14 @@ def plan_of(declared: Campaign, run: RunFolder | None = None, *, until: Want | N
     from colure.app.services.tie_direction import with_tie_direction
     from colure.planning.preflight import make_plan as plan_campaign
 
+    declared = replace(declared, levels_alone=is_power_only(declared))
     campaign, ties = with_tie_direction(with_until(declared, run, until), run)
     require_measurable(campaign)
     require_probe(campaign)
     require_reflection(campaign)
     require_reference(campaign)
     resolved, plan = plan_campaign(campaign)
+    require_levels_suffice(resolved)
     require_bands(resolved, plan)
     plan.predicted["missing"] = [*plan.predicted["missing"], *partly_measurable(campaign)]
     plan.predicted["ties"] = ties.as_dict()

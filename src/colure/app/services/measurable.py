@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from colure.errors import InputError
+from colure.geometry.kinematics import Geometry
 from colure.model.campaign import Campaign
 
 #: Wishes that need a gain.
@@ -19,8 +20,6 @@ LESS = {
 
 def require_measurable(campaign: Campaign) -> None:
     """Raise `InputError` for figures that were asked for and that no such run can give; entry, value and limit are named."""
-    from colure.instruments.profile import PowerProfile, analyzer_profile
-
     goal, asked = campaign.goal, campaign.evaluation()
     wishes = [
         (table, name) for table, some in (("want", goal.want), ("until", goal.until)) if some for name in some.wishes
@@ -40,15 +39,52 @@ def require_measurable(campaign: Campaign) -> None:
     if goal.scan is None and goal.region_deg < 180.0:
         part = f"must be read on the whole sphere: region_deg = {goal.region_deg:g} in goal.toml must be 180 deg, or leave the entry out"
         faults += [f"evaluation.toml: {name}: {part}" for name in SPHERE_ENTRIES if getattr(asked, name)]
-    if goal.distance_steps is not None and isinstance(
-        analyzer_profile(campaign.chamber.analyzer.profile, campaign.folder), PowerProfile
-    ):
-        faults.append(
-            f"goal.toml: distance_steps: analyzer.profile = {campaign.chamber.analyzer.profile!r} in chamber.toml is power-only: must be an "
-            "analyzer with phase: both waves are told apart by it"
-        )
+    if campaign.levels_alone:
+        faults += _without_phase(campaign, wishes)
     if faults:
         raise InputError(faults)
+
+
+def _without_phase(campaign: Campaign, wishes: list[tuple[str, str]]) -> list[str]:
+    """Return what a receiver without phase cannot give."""
+    from colure.planning.power_forecast import POWER_FORECASTS
+
+    goal, geometry = campaign.goal, campaign.chamber.positioner.geometry
+    receiver = f"analyzer.profile = {campaign.chamber.analyzer.profile!r} in chamber.toml is power-only"
+    faults = [
+        f"goal.toml: {table}.{name}: {receiver}: must be one of {', '.join(POWER_FORECASTS)}, or take an analyzer with phase"
+        for table, name in wishes
+        if name not in POWER_FORECASTS
+    ]
+    if goal.distance_steps is not None:
+        faults.append(
+            f"goal.toml: distance_steps: {receiver}: must be an analyzer with phase: both waves are told apart by it"
+        )
+    if goal.style == "fly":
+        faults.append(f"goal.toml: style = 'fly': {receiver}: must be 'step': what reads power takes no pulses")
+    if geometry is not Geometry.ROLL_OVER_AZIMUTH or campaign.chamber.positioner.joints:
+        mount = "joints" if campaign.chamber.positioner.joints else geometry.value
+        faults.append(
+            f"chamber.toml: positioner.geometry: {mount}: {receiver}: must be roll-over-azimuth, whose rings the levels are read on, "
+            "or take an analyzer with phase"
+        )
+    return faults
+
+
+def require_levels_suffice(planned: Campaign) -> None:
+    """Raise `InputError` if a receiver without phase would measure what its levels cannot be read from; of a campaign as planned."""
+    from colure.planning.passes import polarization_scheme
+
+    if not planned.levels_alone:
+        return
+    receiver = f"analyzer.profile = {planned.chamber.analyzer.profile!r} in chamber.toml is power-only"
+    way_out = (
+        "must be a sphere, or a part of one around the boresight, in two polarizations, or take an analyzer with phase"
+    )
+    if planned.goal.scan is not None:
+        raise InputError([f"goal.toml: scan: directions one by one: {receiver}: {way_out}"])
+    if polarization_scheme(planned.goal, planned.chamber) == "one-pass":
+        raise InputError([f"goal.toml: scheme: one polarization: {receiver}: {way_out}"])
 
 
 def partly_measurable(campaign: Campaign) -> list[str]:

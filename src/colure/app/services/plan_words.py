@@ -84,10 +84,8 @@ def plan_rows(campaign: Campaign, plan: Plan) -> tuple[tuple[str, str], ...]:
         ("Exposure",
         f"EIRP {exposure['eirp_dbm']:.1f} dBm: {exposure['density_w_m2']:.2g} W/m\u00b2 at the door, public limit "
                      f"{exposure['public_limit_w_m2']:g} W/m\u00b2 is met beyond {exposure['public_distance_m']:.2f} m"),
-        ("Best level", f"power {p['best_power_dbm']:.1f} dBm (limited by {p['best_power_limit']}), bandwidth "
-                       f"{p['best_if_bandwidth_hz']:g} Hz costs no noticeable time; set: {level['power_dbm']:g} dBm, "
-                       f"{level['if_bandwidth_hz']:g} Hz"),
-        ("Power figures", _power_text(p["power_grids"], plan.step_deg)),
+        ("Best level", _best_level_text(campaign, p)),
+        ("Power figures", _power_text(p["power_grids"], plan.step_deg) + (BETWEEN if campaign.levels_alone else "")),
         ("Frequency grid", _grid_text(p)),
         ("Load", p["load"] + ("" if p["tilt_deg"] is None else f"; tilt {p['tilt_deg']:.3f} deg")),
         ("Blockage", f"{p['blocked_percent']:.1f} % of the sphere hidden by what holds the device"
@@ -95,6 +93,19 @@ def plan_rows(campaign: Campaign, plan: Plan) -> tuple[tuple[str, str], ...]:
         *_equipment_rows(campaign),
         ("Plan hash", plan.hash[:16]),
     )  # fmt: skip
+
+
+#: What the forecast of levels alone leaves out.
+BETWEEN = "; what lies between the samples adds to the forecast: colure rehearse shows how much"
+
+
+def _best_level_text(campaign: Campaign, p: dict[str, Any]) -> str:
+    level = p["level"]
+    width = f"bandwidth {p['best_if_bandwidth_hz']:g} Hz costs no noticeable time"
+    if campaign.device.eirp_dbm is not None:
+        return f"{width}; set: {level['if_bandwidth_hz']:g} Hz; the device transmits by itself"
+    power = f"power {p['best_power_dbm']:.1f} dBm (limited by {p['best_power_limit']})"
+    return f"{power}, {width}; set: {level['power_dbm']:g} dBm, {level['if_bandwidth_hz']:g} Hz"
 
 
 def _geometry_text(chamber: Chamber) -> str:

@@ -20,6 +20,7 @@ from colure.values import holds_arrays
 if TYPE_CHECKING:
     import xarray as xr
 
+    from colure.analysis.pipeline.power_only import PowerSphere
     from colure.analysis.pipeline.recipe import Processed
     from colure.analysis.steps.gain import ReferenceData
     from colure.model.chamber import Chamber
@@ -112,11 +113,11 @@ class FigureAgainstTruth:
 @dataclass(frozen=True)
 @holds_arrays
 class Rehearsal:
-    """Everything one rehearsal found."""
+    """Everything one rehearsal found: a pattern, or total levels where the receiver reads power alone."""
 
     findings: list[FigureAgainstTruth]
     rehearsed: Rehearsed
-    pattern: xr.Dataset
+    pattern: xr.Dataset | PowerSphere
     seconds: float
 
     @property
@@ -152,16 +153,11 @@ def carry_out(campaign: Campaign, plan: Plan, *, seed: int = 1, true: Campaign |
         If the plan cannot be processed.
     """
     from colure.analysis.pipeline.recipe import process
-    from colure.model.record import of_state
-    from colure.twin.campaign_truth import asked_of
-    from colure.twin.truth import truth_of
 
     settings = campaign.evaluation()
     chamber, device, recipe = without_learned_room(campaign)
     rehearsed, moments = measured(campaign if true is None else true, plan, seed=seed)
-    record = _record(plan, rehearsed, moments, campaign.chamber)
-    if plan.states:
-        record = of_state(record, 0)
+    record = _first_state(plan, rehearsed, moments, campaign.chamber)
     try:
         probe = probe_of(campaign, plan.frequency_hz)
         reference = _beyond_the_horn(campaign, plan.frequency_hz)
@@ -171,11 +167,26 @@ def carry_out(campaign: Campaign, plan: Plan, *, seed: int = 1, true: Campaign |
         )  # fmt: skip
     except ValueError as error:
         raise InputError([str(error)]) from None
-    asked = replace(asked_of(campaign, settings), region_deg=processed.sphere.region_deg)
+    truth = _truth(campaign, rehearsed, region_deg=processed.sphere.region_deg)
+    return CarriedOut(processed, rehearsed, truth)
+
+
+def _first_state(plan: Plan, rehearsed: Rehearsed, moments: FloatArray, chamber: Chamber) -> xr.Dataset:
+    from colure.model.record import of_state
+
+    record = _record(plan, rehearsed, moments, chamber)
+    return of_state(record, 0) if plan.states else record
+
+
+def _truth(campaign: Campaign, rehearsed: Rehearsed, *, region_deg: float) -> list[dict[str, float]]:
+    """Return the true figures of the rehearsed device by name, one table a frequency."""
+    from colure.twin.campaign_truth import asked_of
+    from colure.twin.truth import truth_of
+
+    asked = replace(asked_of(campaign, campaign.evaluation()), region_deg=region_deg)
     if not campaign.goal.reflection:
         asked = replace(asked, mismatch_loss_db=None)
-    truth = [{name: one.value for name, one in row.items()} for row in truth_of(rehearsed.device, asked)]
-    return CarriedOut(processed, rehearsed, truth)
+    return [{name: one.value for name, one in row.items()} for row in truth_of(rehearsed.device, asked)]
 
 
 def without_learned_room(campaign: Campaign) -> tuple[Chamber, Device, Recipe | None]:
@@ -268,11 +279,42 @@ def rehearse(campaign: Campaign, plan: Plan, *, seed: int = 1, true: Campaign | 
     from colure.analysis.uncertainty.budget import figures_with_budget
 
     begin = time.perf_counter()
-    carried_out = carry_out(campaign, plan, seed=seed, true=true)
+    pattern: xr.Dataset | PowerSphere
+    if campaign.levels_alone:
+        pattern, figures, rehearsed, truth = _levels_carried_out(campaign, plan, seed=seed, true=true)
+    else:
+        carried_out = carry_out(campaign, plan, seed=seed, true=true)
+        figures, rehearsed, truth = (
+            figures_with_budget(carried_out.processed.budget), carried_out.rehearsed, carried_out.truth,
+        )  # fmt: skip
+        pattern = carried_out.processed.pattern
     frequencies = [float(f) for f in plan.frequency_hz]
     findings = [
-        FigureAgainstTruth(figure, carried_out.truth[frequencies.index(figure.frequency_hz)][figure.name])
-        for figure in figures_with_budget(carried_out.processed.budget)
-        if figure.name in carried_out.truth[0]
+        FigureAgainstTruth(figure, truth[frequencies.index(figure.frequency_hz)][figure.name])
+        for figure in figures
+        if figure.name in truth[0]
     ]
-    return Rehearsal(findings, carried_out.rehearsed, carried_out.processed.pattern, time.perf_counter() - begin)
+    return Rehearsal(findings, rehearsed, pattern, time.perf_counter() - begin)
+
+
+def _levels_carried_out(
+    campaign: Campaign, plan: Plan, *, seed: int, true: Campaign | None
+) -> tuple[PowerSphere, list[Figure], Rehearsed, list[dict[str, float]]]:
+    """Return what a receiver without phase makes of a plan: levels, their figures, what was rehearsed, and the truth.
+
+    Raises
+    ------
+    InputError
+        If the plan cannot be evaluated.
+    """
+    from colure.analysis.pipeline.power_only import power_figures, power_sphere
+
+    rehearsed, moments = measured(campaign if true is None else true, plan, seed=seed)
+    record = _first_state(plan, rehearsed, moments, campaign.chamber)
+    record = record.assign(trace=np.abs(record["trace"]).astype(complex))
+    try:
+        levels = power_sphere(record, campaign.chamber, _beyond_the_horn(campaign, plan.frequency_hz))
+        figures = power_figures(levels, campaign.chamber, campaign.device, campaign.evaluation())
+    except ValueError as error:
+        raise InputError([str(error)]) from None
+    return levels, figures, rehearsed, _truth(campaign, rehearsed, region_deg=float(np.rad2deg(levels.theta[-1])))

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from pathlib import Path
-from typing import Any, Literal, get_args
+from typing import TYPE_CHECKING, Any, Literal, get_args
 
 import numpy as np
 from pydantic import BaseModel
 
+from colure.app.services.campaigns import plan_of
 from colure.app.services.plan_words import duration_text, plan_rows
 from colure.app.storage.file_edits import write_fields, write_readouts
 from colure.app.web.views import preparing
@@ -24,6 +25,9 @@ from colure.model.entries import meaning_of
 from colure.model.evaluation import Evaluation
 from colure.model.goal import Goal
 from colure.model.loading import read_toml
+
+if TYPE_CHECKING:
+    from colure.app.services.rehearsal import Rehearsal
 
 MODELS: dict[str, type[BaseModel]] = {"goal": Goal, "device": Device, "chamber": Chamber}
 #: Fields that the form shows, in this order, with the words beside them; everything else stays in the files.
@@ -156,9 +160,7 @@ def _definitions(device: Device) -> dict[str, Definition]:
 
 def consequences(folder: Path, edits: dict[str, Any]) -> preparing.PlanAnswer:
     """Return everything that follows from a form: answers with reasons, forecast, duration's parts, alternatives."""
-    from colure.planning.preflight import make_plan
-
-    campaign, plan = make_plan(edited(folder, edits))
+    campaign, plan = plan_of(edited(folder, edits))
     p = plan.predicted
     declared_s = float(p.get("declared_duration_s", p["duration_s"]))
     sweep_s = float(p["sweep_s"])
@@ -189,10 +191,9 @@ def consequences(folder: Path, edits: dict[str, Any]) -> preparing.PlanAnswer:
 
 def schemes(folder: Path, edits: dict[str, Any]) -> list[preparing.Scheme]:
     """Return every positioner with every polarization scheme, for this device and this goal."""
-    from colure.planning.preflight import make_plan
     from colure.planning.schemes import compare
 
-    campaign, plan = make_plan(edited(folder, edits))
+    campaign, plan = plan_of(edited(folder, edits))
     return [
         {"geometry": one.geometry.value, "scheme": one.scheme, "points": one.points, "pole": one.pole,
         "fault": one.fault,
@@ -206,9 +207,8 @@ def motion_of(folder: Path, edits: dict[str, Any]) -> preparing.Motion:
     """Return the way of the axes for the 3D view: targets, what they point at, and when; and what stands on them."""
     from colure.app.web.scan.layout import layout_of
     from colure.planning.path import build_path
-    from colure.planning.preflight import make_plan
 
-    campaign, plan = make_plan(edited(folder, edits))
+    campaign, plan = plan_of(edited(folder, edits))
     time_s = build_path(campaign.goal, campaign.chamber, campaign.device, plan.grid).time_s
     layout = layout_of(campaign, plan, time_s)
     positioner = campaign.chamber.positioner
@@ -284,22 +284,11 @@ def save_readouts(folder: Path, entry: Literal["home", "zero"], values: dict[str
 def rehearsal_of(folder: Path, edits: dict[str, Any], seed: int) -> preparing.RehearsalAnswer:
     """Carry a form's plan out on the simulated chamber and hold it against the truth."""
     from colure.app.services.rehearsal import rehearse
-    from colure.model.pattern import field_of
-    from colure.planning.preflight import make_plan
-    from colure.twin.truth import far_field_on
 
-    campaign, plan = make_plan(edited(folder, edits))
+    campaign, plan = plan_of(edited(folder, edits))
     rehearsal = rehearse(campaign, plan, seed=seed)
     middle = float(plan.frequency_hz[plan.frequency_hz.size // 2])
-    pattern = rehearsal.pattern
-    measured = field_of(pattern)[plan.frequency_hz.size // 2]
-    theta, phi = (np.deg2rad(pattern[name].values) for name in ("theta", "phi"))
-    true = far_field_on(rehearsal.rehearsed.device, plan.frequency_hz.size // 2, theta=theta, phi=phi)
-    known = np.isfinite(measured)
-    # Level and phase are matched: what the reference makes of them is a figure of its own.
-    true = true * np.vdot(true[known], measured[known]) / np.vdot(true[known], true[known])
-    error = np.sqrt(np.sum(np.where(known, np.abs(measured - true) ** 2, 0.0), axis=0))
-    peak = np.sqrt(np.max(np.sum(np.abs(true) ** 2, axis=0)))
+    theta, phi, error = _error_of(rehearsal, plan.frequency_hz.size // 2)
     return {
         "rows": [
             {"name": f.figure.label, "unit": f.figure.unit, "value": f.figure.text(), "truth": f.truth,
@@ -308,5 +297,30 @@ def rehearsal_of(folder: Path, edits: dict[str, Any], seed: int) -> preparing.Re
         ],
         "share_inside": rehearsal.share_inside, "seconds": rehearsal.seconds,
         "theta": np.rad2deg(theta).tolist(), "phi": np.rad2deg(phi).tolist(),
-        "error_db": np.round(amplitude_db(error / peak, least=1e-6), 2).ravel().tolist(),
+        "error_db": np.round(amplitude_db(error, least=1e-6), 2).ravel().tolist(),
     }  # fmt: skip
+
+
+def _error_of(rehearsal: Rehearsal, index: int) -> tuple[FloatArray, FloatArray, FloatArray]:
+    """Return theta and phi (rad) and the error of the field at one frequency (theta, phi), relative to the peak.
+
+    Level and phase are matched: what the reference makes of them is a figure of its own. Of levels alone the error of their root.
+    """
+    from colure.analysis.pipeline.power_only import PowerSphere
+    from colure.model.pattern import field_of
+    from colure.twin.truth import far_field_on
+
+    pattern = rehearsal.pattern
+    if isinstance(pattern, PowerSphere):
+        theta, phi = pattern.theta, pattern.phi
+    else:
+        theta, phi = (np.deg2rad(pattern[name].values) for name in ("theta", "phi"))
+    true = far_field_on(rehearsal.rehearsed.device, index, theta=theta, phi=phi)
+    if isinstance(pattern, PowerSphere):
+        measured, true = np.sqrt(pattern.gain[index])[None], np.sqrt(np.sum(np.abs(true) ** 2, axis=0))[None]
+    else:
+        measured = field_of(pattern)[index]
+    known = np.isfinite(measured)
+    true = true * np.vdot(true[known], measured[known]) / np.vdot(true[known], true[known])
+    error = np.sqrt(np.sum(np.where(known, np.abs(measured - true) ** 2, 0.0), axis=0))
+    return theta, phi, error / np.sqrt(np.max(np.sum(np.abs(true) ** 2, axis=0)))

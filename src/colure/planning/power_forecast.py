@@ -1,0 +1,91 @@
+"""How uncertain the figures of a receiver without phase will be, as far as chamber, device and grid declare it.
+
+Levels are read where they were sampled: no transform averages noise, keeps echoes out or takes the distance out. What lies between
+the samples shows only in the levels themselves (half of them against all); it adds to what is said here.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from typing import Final
+
+import numpy as np
+
+from colure.model.campaign import Campaign
+from colure.planning.forecast import DB, FieldErrors, Forecast, inphase, shown
+
+#: The peak lies between samples: so much of their step is open at least, as the evaluation counts it.
+OPEN_SHARE: Final = 0.1
+
+
+@dataclass(frozen=True, kw_only=True)
+class ExpectedLevels:
+    """What these forecasts are made from: the campaign, its field errors, whether the sphere is whole, the step between samples."""
+
+    campaign: Campaign
+    errors: FieldErrors
+    whole: bool
+    step_deg: float
+
+
+def power_forecast(campaign: Campaign, errors: FieldErrors, *, whole: bool, step_deg: float) -> dict[str, Forecast]:
+    """Return the forecast of every figure that levels alone give."""
+    known = ExpectedLevels(campaign=campaign, errors=errors, whole=whole, step_deg=step_deg)
+    causes = {key: one(known) for key, one in POWER_FORECASTS.items()}
+    return {
+        name: Forecast(name, float(np.sqrt(sum(v**2 for v in own.values()))), own)
+        for name, own in causes.items()
+        if own
+    }
+
+
+def _levels(known: ExpectedLevels) -> dict[str, float]:
+    """Return what a ratio of levels is made of: directivity is the peak over the mean of all."""
+    errors, device = known.errors, known.campaign.device
+    top_hz = float(known.campaign.goal.frequency_hz[-1])
+    return {
+        "noise": DB * inphase(errors.once),
+        "drift residual": DB * inphase(errors.drift),
+        "range echoes": 2.0 * DB * errors.echoes,
+        "finite distance": device.bulge_db(known.campaign.chamber.range_length_m, top_hz),
+    }
+
+
+def _whole_levels(known: ExpectedLevels) -> dict[str, float] | None:
+    return _levels(known) if known.whole else None
+
+
+def _gain(known: ExpectedLevels) -> dict[str, float] | None:
+    reference = known.campaign.chamber.reference
+    return {**_levels(known), "reference gain": reference.gain_uncertainty_db} if reference.absolute else None
+
+
+def _efficiency(known: ExpectedLevels) -> dict[str, float] | None:
+    return _gain(known) if known.whole else None
+
+
+def _pointing(known: ExpectedLevels) -> dict[str, float]:
+    tolerance = known.campaign.chamber.alignment
+    return {
+        "alignment": float(np.hypot(tolerance.device_pose_deg, tolerance.theta_zero_deg)),
+        "sampling and truncation": OPEN_SHARE * known.step_deg,
+    }
+
+
+def _front_to_back(known: ExpectedLevels) -> dict[str, float] | None:
+    if not known.whole:
+        return None
+    weak = 10.0 ** (-known.campaign.device.expected_front_to_back_db / 20.0)
+    return {"range echoes": shown(weak, 2.0 * known.errors.echoes)}
+
+
+#: By the key of a figure's definition, as `colure.planning.forecast.FORECASTS`.
+POWER_FORECASTS: Final[dict[str, Callable[[ExpectedLevels], dict[str, float] | None]]] = {
+    "gain_dbi": _gain,
+    "directivity_dbi": _whole_levels,
+    "efficiency_db": _efficiency,
+    "beam_azimuth_deg": _pointing,
+    "beam_elevation_deg": _pointing,
+    "front_to_back_db": _front_to_back,
+}

@@ -1,0 +1,77 @@
+"""A receiver without phase is planned, promised, checked and rehearsed as one: what levels cannot give is refused before anything moves."""
+
+from __future__ import annotations
+
+import pytest
+from click.testing import CliRunner
+
+from colure.app import services
+from colure.app.cli import main
+from colure.app.services.plan_words import plan_rows
+from colure.app.services.rehearsal import rehearse
+from colure.app.web.views.plan import consequences, rehearsal_of
+from colure.errors import InputError
+from colure.planning.power_forecast import POWER_FORECASTS
+from tests.coverage.scenarios import AZIMUTH_OVER_ELEVATION, Scenario, band, sized
+
+#: A half-wave dipole, alone, that transmits 12 dBm EIRP by itself: no source, no reference.
+BY_ITSELF = {"analyzer": {"profile": "scpi-power", "noise_figure_db": 30}, "reference": {"method": "none"}}
+
+
+def folder_of(tmp_path, *, goal=None, **chamber):
+    device = {**sized(62.5, 6.0, 6.0, 2.0), "eirp_dbm": 12.0}
+    wanted = band(2.4, **{"wanted_level_db": -20, **(goal or {})})
+    made = Scenario(device=device, goal=wanted, chamber={**BY_ITSELF, **chamber}, twin={"device": {"kind": "dipole"}})
+    return made.write(tmp_path)
+
+
+@pytest.mark.parametrize(
+    ("goal", "chamber", "message"),
+    [
+        ({"want": {"xpd_db": 1.0}}, {}, "want.xpd_db: analyzer.profile = 'scpi-power' .* must be one of gain_dbi, .*front_to_back_db"),
+        ({"style": "fly"}, {}, "style = 'fly': .* must be 'step'"),
+        ({"scheme": "one-pass", "region_deg": 60}, {}, "scheme: one polarization: .* two polarizations"),
+        ({"scan": {"theta_deg": "-90:90:10", "phi_deg": [0]}, "scheme": None}, {}, "scan: directions one by one"),
+        ({}, {"positioner": AZIMUTH_OVER_ELEVATION}, "azimuth-over-elevation: .* must be roll-over-azimuth"),
+    ],
+)  # fmt: skip
+def test_what_levels_cannot_give_is_refused_before_the_scan(tmp_path, goal, chamber, message):
+    folder = folder_of(tmp_path, goal=goal, **chamber)
+    with pytest.raises(InputError, match=message):
+        services.make_plan(folder)
+    with pytest.raises(InputError, match=message):  # the page plans by the same rules
+        consequences(folder, {})
+
+
+def test_a_wish_chooses_a_plan_that_such_a_receiver_can_carry_out(tmp_path):
+    campaign, plan = services.make_plan(folder_of(tmp_path, goal={"want": {"directivity_dbi": 0.2}}))
+    assert campaign.goal.style == "step"
+    assert set(plan.predicted["forecast"]) <= set(POWER_FORECASTS)
+
+
+def test_a_rehearsal_reads_levels_and_their_intervals_hold(tmp_path):
+    """Directivity of a half-wave dipole: 2.15 dBi (C. A. Balanis, Antenna Theory, section 4.6, from memory)."""
+    folder = folder_of(tmp_path)
+    campaign, plan = services.make_plan(folder)
+    one = rehearse(campaign, plan, seed=3)
+    by_name = {each.figure.name: each for each in one.findings}
+    assert not {"beamwidth_e_deg", "xpd_db", "gain_dbi"} & set(by_name)  # no phase, no reference
+    directivity = by_name["directivity_dbi"]
+    assert directivity.truth == pytest.approx(2.15, abs=0.01) and directivity.inside
+    # The promise is what chamber and grid declare; the samples add what lies between them.
+    rows = {row.term: row.expanded for row in directivity.figure.budget}
+    promised = plan.predicted["forecast"]["directivity_dbi"]["causes"]
+    assert [promised[name] for name in ("range echoes", "finite distance")] == pytest.approx(
+        [rows[name] for name in ("range echoes", "finite distance")]
+    )
+    assert rows["sampling and truncation"] > 0.0
+    assert any("what lies between the samples adds" in text for _, text in plan_rows(campaign, plan))
+    shown = rehearsal_of(folder, {}, 3)
+    assert len(shown["error_db"]) == len(shown["theta"]) * len(shown["phi"]) and max(shown["error_db"]) < -20.0
+
+
+def test_a_check_holds_dbm_against_the_plan_and_does_not_switch_off_what_it_cannot(tmp_path):
+    said = CliRunner().invoke(main, ["acquire", str(folder_of(tmp_path)), "--check"])
+    assert said.exit_code == 0, said.output
+    assert "the device transmits by itself, and goes on" in said.output
+    assert "dBm along the beam" in said.output and "switched off again" not in said.output
