@@ -216,7 +216,7 @@ class Device(Section):
         """Diagonal of the device's front, metres."""
         return float(np.hypot(self.size_mm[0], self.size_mm[1])) * 1e-3
 
-    def bulge_db(self, range_length_m: float, frequency_hz: float) -> float:
+    def bulge_db(self, *, range_length_m: float, frequency_hz: float) -> float:
         """What the wave's bulge takes from a square aperture's peak, dB: 0.119 dB at 2 D^2/lambda, with 1/R^2 (section 3)."""
         far = 2.0 * self.largest_dimension_m**2 * frequency_hz / SPEED_OF_LIGHT
         return float(0.119 * (far / range_length_m) ** 2)

@@ -48,7 +48,7 @@ def _levels(known: ExpectedLevels) -> dict[str, float]:
         "noise": DB * inphase(errors.once),
         "drift residual": DB * inphase(errors.drift),
         "range echoes": 2.0 * DB * errors.echoes,
-        "finite distance": device.bulge_db(known.campaign.chamber.range_length_m, top_hz),
+        "finite distance": device.bulge_db(range_length_m=known.campaign.chamber.range_length_m, frequency_hz=top_hz),
     }
 
 

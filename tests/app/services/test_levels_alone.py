@@ -30,8 +30,6 @@ def folder_of(tmp_path, *, goal=None, **chamber):
     [
         ({"want": {"xpd_db": 1.0}}, {}, "want.xpd_db: analyzer.profile = 'scpi-power' .* must be one of gain_dbi, .*front_to_back_db"),
         ({"style": "fly"}, {}, "style = 'fly': .* must be 'step'"),
-        ({"scheme": "one-pass", "region_deg": 60}, {}, "scheme: one polarization: .* two polarizations"),
-        ({"scan": {"theta_deg": "-90:90:10", "phi_deg": [0]}, "scheme": None}, {}, "scan: directions one by one"),
         ({}, {"positioner": AZIMUTH_OVER_ELEVATION}, "azimuth-over-elevation: .* must be roll-over-azimuth"),
     ],
 )  # fmt: skip
@@ -41,6 +39,21 @@ def test_what_levels_cannot_give_is_refused_before_the_scan(tmp_path, goal, cham
         services.make_plan(folder)
     with pytest.raises(InputError, match=message):  # the page plans by the same rules
         consequences(folder, {})
+
+
+@pytest.mark.parametrize(
+    ("goal", "words"),
+    [
+        ({"scheme": "one-pass", "region_deg": 60}, "levels of one polarization without phase, no figures"),
+        (
+            {"scan": {"theta_deg": "-90:90:10", "phi_deg": [0]}, "scheme": None},
+            "levels of single directions without phase",
+        ),
+    ],
+)
+def test_what_is_measured_without_figures_is_said_beforehand(tmp_path, goal, words):
+    _, plan = services.make_plan(folder_of(tmp_path, goal=goal))
+    assert any(words in line for line in plan.predicted["missing"])
 
 
 def test_a_wish_chooses_a_plan_that_such_a_receiver_can_carry_out(tmp_path):

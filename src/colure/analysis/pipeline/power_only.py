@@ -180,7 +180,12 @@ def power_figures(sphere: PowerSphere, chamber: Chamber, device: Device, setting
             value = values[what.name]
             change = changed(what, value, coarser)
             rows = _budget(
-                what, value, sphere, chamber, device.bulge_db(chamber.range_length_m, float(frequency)), change
+                what,
+                value,
+                sphere,
+                chamber,
+                device.bulge_db(range_length_m=chamber.range_length_m, frequency_hz=float(frequency)),
+                change,
             )
             reason = several if what.single_beam else untold(change)
             out.append(build_figure(what, value, rows, float(frequency), left_out=LEFT_OUT, reason=reason))
@@ -481,7 +486,9 @@ def level_errors(sphere: PowerSphere, chamber: Chamber, device: Device) -> tuple
     distance, the largest of all frequencies.
     Standard deviation (frequency, theta, phi) of each level, dB: noise and echoes stand against the level itself, drift does not.
     """
-    bulge = max(device.bulge_db(chamber.range_length_m, float(f)) for f in sphere.frequency_hz)
+    bulge = max(
+        device.bulge_db(range_length_m=chamber.range_length_m, frequency_hz=float(f)) for f in sphere.frequency_hz
+    )
     gain = chamber.reference.gain_uncertainty_db if chamber.reference.absolute else 0.0
     below = np.sqrt(sphere.gain.max(axis=(1, 2), keepdims=True) / np.maximum(sphere.gain, 1e-300))
     echo = NEPER_DB * chamber.echo_amplitude

@@ -7,7 +7,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from colure.app.services.connecting import is_power_only
-from colure.app.services.measurable import partly_measurable, require_levels_suffice, require_measurable
+from colure.app.services.measurable import partly_measurable, require_measurable, without_figures
 from colure.app.services.reference import require_bands, require_probe, require_reference, require_reflection
 from colure.app.storage.folders import RunFolder, run_folder
 from colure.errors import InputError
@@ -114,9 +114,8 @@ def plan_of(declared: Campaign, run: RunFolder | None = None, *, until: Want | N
     require_reflection(campaign)
     require_reference(campaign)
     resolved, plan = plan_campaign(campaign)
-    require_levels_suffice(resolved)
     require_bands(resolved, plan)
-    plan.predicted["missing"] = [*plan.predicted["missing"], *partly_measurable(campaign)]
+    plan.predicted["missing"] = [*plan.predicted["missing"], *partly_measurable(campaign), *without_figures(resolved)]
     plan.predicted["ties"] = ties.as_dict()
     if resolved.goal.until is not None:
         require_reachable(resolved, plan)

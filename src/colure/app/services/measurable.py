@@ -62,8 +62,9 @@ def _without_phase(campaign: Campaign, wishes: list[tuple[str, str]]) -> list[st
         )
     if goal.style == "fly":
         faults.append(f"goal.toml: style = 'fly': {receiver}: must be 'step': what reads power takes no pulses")
-    if geometry is not Geometry.ROLL_OVER_AZIMUTH or campaign.chamber.positioner.joints:
-        mount = "joints" if campaign.chamber.positioner.joints else geometry.value
+    joints = campaign.chamber.positioner.joints
+    if goal.scan is None and (geometry is not Geometry.ROLL_OVER_AZIMUTH or joints):
+        mount = "joints" if joints else geometry.value
         faults.append(
             f"chamber.toml: positioner.geometry: {mount}: {receiver}: must be roll-over-azimuth, whose rings the levels are read on, "
             "or take an analyzer with phase"
@@ -71,20 +72,20 @@ def _without_phase(campaign: Campaign, wishes: list[tuple[str, str]]) -> list[st
     return faults
 
 
-def require_levels_suffice(planned: Campaign) -> None:
-    """Raise `InputError` if a receiver without phase would measure what its levels cannot be read from; of a campaign as planned."""
+def without_figures(planned: Campaign) -> list[str]:
+    """Return in plain words why levels alone of what was planned tell no figure; empty where they do."""
     from colure.planning.passes import polarization_scheme
 
     if not planned.levels_alone:
-        return
-    receiver = f"analyzer.profile = {planned.chamber.analyzer.profile!r} in chamber.toml is power-only"
-    way_out = (
-        "must be a sphere, or a part of one around the boresight, in two polarizations, or take an analyzer with phase"
+        return []
+    ask_for = (
+        "figures need a sphere, or a part of one around the boresight, in two polarizations, or a receiver with phase"
     )
     if planned.goal.scan is not None:
-        raise InputError([f"goal.toml: scan: directions one by one: {receiver}: {way_out}"])
+        return [f"levels of single directions without phase, no figures: {ask_for} (goal.toml: scan)"]
     if polarization_scheme(planned.goal, planned.chamber) == "one-pass":
-        raise InputError([f"goal.toml: scheme: one polarization: {receiver}: {way_out}"])
+        return [f"levels of one polarization without phase, no figures: {ask_for} (goal.toml: scheme)"]
+    return []
 
 
 def partly_measurable(campaign: Campaign) -> list[str]:
