@@ -24,6 +24,7 @@ from pathlib import Path
 from unittest.mock import patch
 
 import numpy as np
+import xarray as xr
 
 import colure.twin.rehearsal as rehearsal
 from colure.analysis.innovation import verified
@@ -248,8 +249,10 @@ class Range:
         number = seed * len(KINDS) + KINDS.index(kind)
         make, named = unit(number + 1000, faults)
         asked, sets = self.asked(number % REFERENCES), verifying.slice_sets(self.plan)[: self.looks]
-        record, told, one = self.record(make, number, sets[-1].last + 1, wall), None, sets[0]
+        record, told, one = self.record(make, number, self.block_end(sets[0].last), wall), None, sets[0]
         for one in sets:
+            if record.sizes["point"] <= one.last:  # the same readings and more: noise is drawn block after block
+                record = self.record(make, number, sets[-1].last + 1, wall)
             with patch.object(verified, "estimator_of", self._estimator_of):
                 told = verifying.told_by(asked, record.isel(point=np.arange(one.last + 1)))
             if told is not None and verifying.enough(told):
@@ -291,7 +294,11 @@ class Range:
             self._estimators[key] = _ESTIMATOR_OF(some, known, chamber, probe, order=order, seed=seed)
         return self._estimators[key]
 
-    def record(self, make: Maker, seed: int, count: int, wall: EchoTable | None) -> object:
+    def block_end(self, last: int) -> int:
+        """Return how many points the simulated chamber measures with a point: its noise is drawn for a block of them."""
+        return next(int(block[-1]) + 1 for block in rehearsal._alike(self.plan) if block[-1] >= last)
+
+    def record(self, make: Maker, seed: int, count: int, wall: EchoTable | None) -> xr.Dataset:
         """Measure the first points of the plan on a drawn chamber that holds the unit."""
         chamber, device = self.campaign.chamber, self.campaign.device
         names = ("targets_deg", "role", "slice_index", "pass_index", "state_index", "line_index")
