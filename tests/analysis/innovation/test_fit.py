@@ -33,7 +33,7 @@ def problem():
     sigma = random.uniform(0.02, 0.05, 2 * ROWS)
     causes = 0.1 * random.normal(size=(5, 2 * ROWS))
     covariance = Covariance(sigma, causes)
-    normal = normal_of(covariance, columns[:1], columns[1:], ELEMENTS, np.full(ELEMENTS, 0.02))
+    normal = normal_of(covariance, columns[:1], columns[1:], ELEMENTS, np.full(ELEMENTS, 0.02), np.zeros(0))
     return covariance, columns, normal
 
 
@@ -59,6 +59,30 @@ def test_evidence_is_the_density_of_a_normal_vector(problem):
     sets = [(2,), (), (2, 5), (1,), (7,), (0, 2, 6)]
     known = np.array([density(covariance, columns, one, value) for one in sets])
     np.testing.assert_allclose(normal.evidence(right, sets), known - known[1], rtol=1e-6)
+
+
+def test_a_fault_may_change_over_the_band_by_the_error_of_its_share(problem):
+    """Evidence by the density of a normal vector (scipy): the last unknowns belong to the faults, each by its own share."""
+    covariance, columns, _ = problem
+    share, x = np.linspace(0.05, 0.3, ELEMENTS), np.linspace(-1.0, 1.0, ROWS)
+    new = np.concatenate([columns[1:], x * columns[1:]])
+    usual = 0.02 * np.concatenate([np.ones(ELEMENTS), share])
+    normal = normal_of(covariance, columns[:1], new, ELEMENTS, usual, share)
+    value = columns[3] * (-0.8 + 0.3j) * (1.0 + 0.2 * x)
+    sets, known = [(), (2,), (2, 5)], []
+    for one in sets:
+        variance = np.concatenate([[FREE**2], 0.5 * usual**2])
+        for i in one:
+            variance[[1 + i, 1 + ELEMENTS + i]] = FAULTY**2, (FAULTY * share[i]) ** 2
+        both = np.concatenate([columns[:1], new])
+        rows = np.concatenate([stacked(both), stacked(1j * both)])
+        every = np.diag(covariance.sigma**2) + covariance.causes.T @ covariance.causes
+        every = every + rows.T @ (np.tile(variance, 2)[:, None] * rows)
+        known.append(multivariate_normal.logpdf(stacked(value), cov=every))
+    right = right_side(covariance, normal, value)
+    np.testing.assert_allclose(normal.evidence(right, sets), np.array(known) - known[0], rtol=1e-6)
+    estimate = (normal.solver((2,)) @ right).reshape(-1, 2) @ np.array([1.0, 1j])
+    assert estimate[[3, 11]] == pytest.approx(np.array([1.0, 0.2]) * (-0.8 + 0.3j), abs=0.05)
 
 
 def test_solutions_are_those_of_the_whole_covariance(problem):

@@ -9,6 +9,7 @@ import pytest
 
 from colure.analysis.innovation.causes import Drawn, without_common_phase
 from colure.analysis.innovation.estimate import MISFITS, OF_ELEMENTS, Estimator
+from colure.analysis.innovation.known_unit import over_band
 from colure.analysis.innovation.linear import ROOMS
 from colure.analysis.innovation.verified import doubts_of
 
@@ -19,15 +20,17 @@ NOISE, SPREAD, SHIFT = 1e-3, 0.02, 0.03
 class InventedCauses:
     """A range whose readings are any matrix times the waves; every point's phase errs along a line of rms `SHIFT` at its end."""
 
-    def __init__(self, seed: int) -> None:
+    def __init__(self, seed: int, share_error: float = 0.01) -> None:
         random = np.random.default_rng(seed)
         self._random = random
         elements = self.complex_of(ELEMENTS, 1, 2, WAVES // 2) * np.ones((1, FREQUENCIES, 1, 1))
         self._matrix = self.complex_of(POINTS, WAVES)
         self._ramp = np.linspace(-1.0, 1.0, POINTS)
+        straight = over_band(FREQUENCIES)[1][:, None, None] * elements
         self.known = SimpleNamespace(
-            elements=elements, new=elements, usual=np.full(ELEMENTS, SPREAD), likeness=SimpleNamespace(faulty=0.02),
-            expansion=SimpleNamespace(coefficients=elements.sum(axis=0)), by_element=lambda new: new,
+            elements=elements, new=np.concatenate([elements, straight]),
+            usual=SPREAD * np.repeat([1.0, share_error], ELEMENTS), share_error=np.full(ELEMENTS, share_error), likeness=SimpleNamespace(faulty=0.02),
+            expansion=SimpleNamespace(coefficients=elements.sum(axis=0)), by_element=lambda new: new[..., :ELEMENTS],
         )  # fmt: skip
         self.model = SimpleNamespace(measured=lambda waves: waves, read=self.read)
         self.chamber = SimpleNamespace(echo_amplitude=1e-4)
@@ -65,7 +68,7 @@ class InventedCauses:
 
 
 def device_of(causes: InventedCauses, deviation):
-    return causes.known.expansion.coefficients + np.tensordot(deviation, causes.known.new, axes=1)
+    return causes.known.expansion.coefficients + np.tensordot(deviation, causes.known.elements, axes=1)
 
 
 def of_shape(waves, device):
@@ -86,6 +89,21 @@ def test_a_shift_acts_on_the_faulty_device_and_not_on_its_reference(seed):
     assert found.faulty.elements == (2, 5)
     # Below the noise of one reading; with the shift of the reference it is nine times that.
     assert of_shape(found.coefficients, device) < NOISE
+
+
+@pytest.mark.parametrize(("share_error", "doubted"), [(0.15, False), (0.02, True)])
+def test_a_fault_is_explained_as_well_as_the_share_that_it_changes_is_known(share_error, doubted):
+    """The reference errs by 15 % over the band in the share of an element that is misfed."""
+    causes = InventedCauses(7, share_error)
+    fault = np.exp(1j * np.deg2rad(110.0)) - 1.0
+    lost = 0.15j * over_band(FREQUENCIES)[1][:, None, None] * causes.known.elements[3]
+    device = device_of(causes, fault * (np.arange(ELEMENTS) == 3)) + fault * lost
+    value = causes.read(device) + NOISE * causes.complex_of(FREQUENCIES, POINTS)
+    found = Estimator(causes, np.full(FREQUENCIES, NOISE), seed=4).of(value)
+    assert found.faulty.elements == (3,)
+    assert bool(doubts_of(found)) == doubted
+    assert of_shape(found.coefficients, device) < NOISE
+    assert 2.0 * found.sigma[3] > 2.0 * share_error * abs(fault)
 
 
 def test_a_unit_whose_elements_all_differ_is_doubted_by_that_alone():

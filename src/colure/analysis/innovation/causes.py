@@ -7,7 +7,7 @@ from functools import cached_property
 
 import numpy as np
 
-from colure.analysis.innovation.known_unit import KnownUnit
+from colure.analysis.innovation.known_unit import KnownUnit, over_band, wave_error
 from colure.analysis.innovation.range_model import RangeModel
 from colure.analysis.stray.mirrors import draw_walls, hearing, of_reference
 from colure.analysis.uncertainty.rooms import RIM_DB
@@ -122,16 +122,11 @@ class Causes:
 
     @property
     def _over_band(self) -> FloatArray:
-        """How an error of the reference may go over the band (2, frequency): even, or straight; of constant size."""
-        count = self.model.frequency_hz.size
-        x = np.linspace(-1.0, 1.0, count) if count > 1 else np.zeros(1)
-        return np.stack([np.ones(count), x]) / np.sqrt(1.0 + x**2)
+        return over_band(self.model.frequency_hz.size)
 
     @property
     def _one_wave(self) -> float:
-        """Rms of the reference's error in one wave: of waves (2 J) of variance one each component has the mean square J / (4 pi)."""
-        level = 10.0 ** (self.known.likeness.reference_error_db / 20.0) * self.peak
-        return float(level / np.sqrt(self.known.expansion.coefficients.shape[-1] / (4.0 * np.pi)))
+        return wave_error(self.known.likeness, self.peak, self.known.expansion.coefficients.shape[-1])
 
     def reference_errors(self, random: np.random.Generator, count: int) -> ComplexArray:
         """Return draws (n, frequency, 2, J) of what the reference's waves lack: as strong in all of them, straight over the band."""

@@ -38,7 +38,8 @@ class Found:
     deviation
         (element,) complex relative deviation from the reference.
     sigma
-        (element,) standard deviation (complex modulus) of that.
+        (element,) standard deviation (complex modulus) of that; a fault is known no better than the share of the reference
+        that it changes.
     faulty
         Elements that are no good ones, and how sure that is.
     coefficients
@@ -83,11 +84,12 @@ class Estimator:
         misfits = fit.misfits(solution, many)
         size = CHOSEN * wider(misfits[0], misfits[1:]) * factor
         errors = size[:, None, None] * wrong + level[..., None, None] * coefficients
+        count = len(known.elements)
         spread = np.sqrt(np.sum(np.diag(solution.solver).reshape(-1, 2), axis=1))[fit.normal.free :]
         return Found(
             factor,
             known.by_element(deviation),
-            spread[: len(known.elements)],
+            np.hypot(spread[:count], known.share_error[:count] * np.abs(deviation[:count])),
             solution.faulty,
             coefficients,
             errors,

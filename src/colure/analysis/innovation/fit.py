@@ -72,9 +72,11 @@ def product(one: tuple[FloatArray, FloatArray], other: tuple[FloatArray, FloatAr
 @dataclass(frozen=True)
 @holds_arrays
 class Normal:
-    """The fit's normal matrix: unknowns are free factors of every frequency first, then elements, then shapes, two rows each.
+    """The fit's normal matrix: unknowns are free factors of every frequency first, then elements, then others, two rows each.
 
-    usual (element + shape,): by how much good units deviate, rms of the complex value.
+    usual (element + other,): by how much good units deviate, rms of the complex value.
+    share_error (element,): the last unknowns are changes of the elements straight over the band; of a faulty element's deviation
+    they are such a share. (0,) without such.
     """
 
     columns: tuple[FloatArray, FloatArray]
@@ -82,11 +84,28 @@ class Normal:
     free: int
     elements: int
     usual: FloatArray
+    share_error: FloatArray
+
+    def unknowns_of(self, faults: Sequence[int]) -> IntArray:
+        """Return which unknowns (fault, 1 or 2) are those of elements."""
+        straight = self.free + len(self.usual) - self.elements
+        both = (self.free, straight) if self.share_error.size else (self.free,)
+        return np.asarray(np.array(faults, np.int64)[:, None] + np.array(both))
+
+    @property
+    def _of_faults(self) -> FloatArray:
+        """Prior variances (unknown,) of faulty elements; others are left at one."""
+        out = np.ones((self.free + len(self.usual), 2))
+        out[self.free : self.free + self.elements] = FAULTY**2
+        if self.share_error.size:
+            out[-self.elements :] = (FAULTY * self.share_error[:, None]) ** 2
+        return out.reshape(-1)
 
     def prior(self, faults: tuple[int, ...]) -> FloatArray:
         """Return the prior variances (unknown,): faulty elements may be anything, others as good units differ."""
         out = np.repeat(np.concatenate([np.full(self.free, 2.0 * FREE**2), self.usual**2])[:, None] / 2.0, 2, axis=1)
-        out[[self.free + i for i in faults]] = FAULTY**2
+        at = self.unknowns_of(faults).reshape(-1)
+        out[at] = self._of_faults.reshape(-1, 2)[at]
         return out.reshape(-1)
 
     @cached_property
@@ -96,19 +115,19 @@ class Normal:
     def evidence(self, right: FloatArray, sets: Sequence[tuple[int, ...]]) -> FloatArray:
         """Return the log likelihoods (set,) of readings with right side (unknown,) for sets of faults, above that of none.
 
-        A fault changes the prior of two unknowns. What that does to determinant and inverse follows from their rows of the
+        A fault changes the prior of few unknowns. What that does to determinant and inverse follows from their rows of the
         solver without faults (matrix determinant lemma, matrix inversion lemma): hundreds of sets share one solver.
         """
-        estimate, usual = self._sound @ right, self.prior(())
-        change = 1.0 / FAULTY**2 - 1.0 / usual
+        estimate, usual, faulty = self._sound @ right, self.prior(()), self._of_faults
+        change = 1.0 / faulty - 1.0 / usual
         out = np.zeros(len(sets))
         for size in {len(one) for one in sets} - {0}:
             these = [i for i, one in enumerate(sets) if len(one) == size]
-            faults = self.free + np.array([sets[i] for i in these])
-            at = np.stack([2 * faults, 2 * faults + 1], axis=-1).reshape(len(these), -1)
-            block = np.eye(2 * size) + change[at][:, :, None] * self._sound[at[:, :, None], at[:, None, :]]
+            pairs = np.stack([self.unknowns_of(sets[i]).reshape(-1) for i in these])
+            at = np.stack([2 * pairs, 2 * pairs + 1], axis=-1).reshape(len(these), -1)
+            block = np.eye(at.shape[1]) + change[at][:, :, None] * self._sound[at[:, :, None], at[:, None, :]]
             moved = np.linalg.solve(block, (change * estimate)[at][..., None])[..., 0]
-            spread = np.sum(np.log(usual[at] / FAULTY**2), axis=-1) - np.linalg.slogdet(block)[1]
+            spread = np.sum(np.log(usual[at] / faulty[at]), axis=-1) - np.linalg.slogdet(block)[1]
             out[these] = 0.5 * (spread - np.sum(estimate[at] * moved, axis=-1))
         return out
 
@@ -120,16 +139,17 @@ class Normal:
 
 
 def normal_of(
-    covariance: Covariance, free: ComplexArray, new: ComplexArray, elements: int, usual: FloatArray
-) -> Normal:
+    covariance: Covariance, free: ComplexArray, new: ComplexArray, elements: int, usual: FloatArray,
+    share_error: FloatArray,
+) -> Normal:  # fmt: skip
     """Return the normal matrix of complex columns, rows not yet stacked: free (frequency, row), and what is new (n, row).
 
-    Of the latter the first are elements.
+    Of the latter the first are elements; see `Normal` for the rest.
     """
     both = np.concatenate([free, new])
     rows = np.stack([stacked(both), stacked(1j * both)], axis=1).reshape(2 * len(both), -1)
     white = covariance.whiten(rows)
-    return Normal(white, product(white, white), len(free), elements, usual)
+    return Normal(white, product(white, white), len(free), elements, usual, share_error)
 
 
 @dataclass(frozen=True)

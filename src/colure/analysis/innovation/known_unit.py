@@ -14,6 +14,9 @@ from colure.waves.expansion import Expansion
 from colure.waves.modes import resized
 from colure.waves.transform import analysis
 
+#: Directions ahead that tell the elements' shares apart: the cone of `element_excitations`.
+CONE = np.deg2rad(75.0)
+
 
 @dataclass(frozen=True, kw_only=True)
 class Likeness:
@@ -46,6 +49,9 @@ class KnownUnit:
         (element, frequency, 2, J) what each element contributes to them.
     shapes
         (shape, element) what a deviation over the whole face does to every element.
+    share_error
+        (element,) rms of what the reference's error does to an element's share of it, relative to that share: even over the
+        band, and as much straight over it; at most the whole share.
     residual
         What the elements do not explain, relative to the pattern, worst frequency.
     """
@@ -53,23 +59,49 @@ class KnownUnit:
     expansion: Expansion
     elements: ComplexArray
     shapes: FloatArray
+    share_error: FloatArray
     residual: float
     likeness: Likeness
 
     @property
     def new(self) -> ComplexArray:
-        """Waves (element + shape, frequency, 2, J) of what may be new in a unit: a change of each element, and of the whole face."""
-        return np.concatenate([self.elements, np.tensordot(self.shapes, self.elements, axes=1)])
+        """Waves (element + shape + element, frequency, 2, J) of what may be new in a unit: a change of each element, of the whole
+        face, and of each element straight over the band.
+
+        A fault changes what an element truly radiates, and the reference tells that with an error of its own: neighbours half
+        a wave apart are told apart by little that radiates, at every frequency anew.
+        """
+        straight = over_band(self.elements.shape[1])[1]
+        return np.concatenate([self.elements, np.tensordot(self.shapes, self.elements, axes=1),
+                               straight[:, None, None] * self.elements])  # fmt: skip
 
     @property
     def usual(self) -> FloatArray:
-        """By how much good units deviate (element + shape,), rms of the complex value."""
-        return np.repeat([self.likeness.spread, self.likeness.slope], [len(self.elements), len(self.shapes)])
+        """By how much good units deviate (element + shape + element,), rms of the complex value."""
+        even = np.repeat([self.likeness.spread, self.likeness.slope], [len(self.elements), len(self.shapes)])
+        return np.concatenate([even, self.likeness.spread * self.share_error])
 
     def by_element(self, new: ComplexArray) -> ComplexArray:
-        """Return every element's own deviation (..., element) of what is new (..., element + shape)."""
-        count = len(self.elements)
-        return np.asarray(new[..., :count] + new[..., count:] @ self.shapes)
+        """Return every element's own deviation (..., element) at the band's middle of what is new (..., element + shape + element)."""
+        count, shapes = len(self.elements), len(self.shapes)
+        return np.asarray(new[..., :count] + new[..., count : count + shapes] @ self.shapes)
+
+
+def over_band(count: int) -> FloatArray:
+    """Return how an error of the reference may go over so many frequencies (2, frequency): even, or straight; of constant size."""
+    x = np.linspace(-1.0, 1.0, count) if count > 1 else np.zeros(1)
+    return np.stack([np.ones(count), x]) / np.sqrt(1.0 + x**2)
+
+
+def wave_error(likeness: Likeness, peak: float, waves: int) -> float:
+    """Return the rms of a reference's error in one wave: of waves (2, J) of variance one each component has the mean square J / (4 pi)."""
+    return float(10.0 ** (likeness.reference_error_db / 20.0) * peak / np.sqrt(waves / (4.0 * np.pi)))
+
+
+def told_apart(shares: ComplexArray) -> FloatArray:
+    """Return the relative error (element,) of every element's share (element, sample) per error of one sample (least squares)."""
+    values, vectors = np.linalg.eigh(shares @ shares.conj().T)
+    return np.asarray(np.sqrt(np.sum(np.abs(vectors) ** 2 / np.maximum(values, 1e-12 * values[-1]), axis=1)))
 
 
 def known_unit(
@@ -92,10 +124,17 @@ def known_unit(
     d = unit_vector(theta=theta[:, None], phi=phi[None, :])
     field = Expansion(own, kept.k).far_field(theta, columns)
     out = np.empty((len(places_m), *kept.coefficients.shape), complex)
+    middle, ahead = len(kept.k) // 2, theta <= CONE
+    seen = []
     for i, place in enumerate(places_m):
         turn = np.exp(1j * kept.k[:, None, None] * (d @ place))[:, None]
-        out[i] = analysis(field * turn * excitations.weight[:, i, None, None, None], order)
+        shares = field * turn * excitations.weight[:, i, None, None, None]
+        out[i] = analysis(shares, order)
+        seen.append((shares[middle][:, ahead] * np.sqrt(np.sin(theta[ahead]))[:, None]).reshape(-1))
+    one_wave = wave_error(likeness, float(np.abs(kept.far_field(theta, columns)[middle]).max()), out.shape[-1])
+    solid = (theta[1] - theta[0]) * (phi[1] - phi[0])
+    share_error = np.minimum(one_wave * told_apart(np.array(seen) * np.sqrt(solid)), 1.0)
     centred = places_m[:, :2] - places_m[:, :2].mean(axis=0)
     reach = np.abs(centred).max(axis=0)
     shapes = (centred[:, reach > 0.0] / reach[reach > 0.0]).T
-    return KnownUnit(kept, out, shapes, float(excitations.residual.max()), likeness)
+    return KnownUnit(kept, out, shapes, share_error, float(excitations.residual.max()), likeness)

@@ -53,7 +53,7 @@ class Solution:
     factor
         (frequency,) complex factor between the reference's level and the readings.
     deviation
-        (element + shape,) complex relative deviation from the reference.
+        (element + shape + element,) complex relative deviation from the reference, as `KnownUnit.new` has it.
     """
 
     factor: ComplexArray
@@ -98,7 +98,9 @@ class LinearFit:
         known = basis.causes.known
         everything = np.concatenate([basis.shaken, tolerances.reshape(len(tolerances), -1)])
         self.covariance = Covariance(basis.sigma, stacked(everything))
-        self.normal: Normal = normal_of(self.covariance, basis.free, basis.new, len(known.elements), known.usual)
+        self.normal: Normal = normal_of(
+            self.covariance, basis.free, basis.new, len(known.elements), known.usual, known.share_error
+        )
         self._told_columns = self.covariance.solve(basis.columns)
 
     def solved(self, value: ComplexArray, factor: ComplexArray) -> Solution:
@@ -135,8 +137,9 @@ class LinearFit:
     def misfits(self, solution: Solution, many: SolvedReadings) -> FloatArray:
         """Return the misfits (1 + draw, kind) of readings and of draws, in the order of `MISFITS`."""
         basis, one = self._basis, solution.readings
-        good = np.setdiff1d(np.arange(self.normal.free, len(self.normal.usual) + self.normal.free),
-                            self.normal.free + np.array(solution.faulty.elements, int))  # fmt: skip
+        normal = self.normal
+        even = np.arange(normal.free, normal.free + len(normal.usual) - normal.share_error.size)
+        good = np.setdiff1d(even, normal.unknowns_of(solution.faulty.elements))
         told = np.concatenate([one.told, many.told])
         groups = missed(told, self._told_columns, solution.solver, self.covariance, basis.slices)
         apart = np.stack([total / total[1:].mean() for _, total in groups], axis=-1)
