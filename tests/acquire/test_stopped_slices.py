@@ -124,6 +124,7 @@ SPOILT = [
     ("", ((FaultKind.LATCH_OFF, 3),), False),
     # One lost and another doubled: as many as there should be, at other moments.
     ("buffered = true\n", ((FaultKind.PULSE_LOST, 26), (FaultKind.PULSE_DOUBLED, 28)), False),
+    ("buffered = true\n", ((FaultKind.PULSE_LOST, 25), (FaultKind.PULSE_DOUBLED, 29)), False),
     ("buffered = true\n", (), True),
     ("", (), True),
 ]
@@ -161,7 +162,8 @@ TRAIN = PulseTrain(axis=0, name="azimuth", places_deg=np.arange(10.0), step_deg=
 @pytest.mark.parametrize(
     ("gaps_s", "count"),
     [([0.5] * 6, 6), ([0.5, 0.5, 0.5, 0.7, 1.4], 3), ([0.5, 0.5, 0.61, 0.9], 0), ([0.7, 0.5, 0.5], 0),
-     ([0.56, 0.56, 0.56], 0), ([0.5, np.nan, 0.5], 1), ([], 0), ([0.5, 0.5, 0.5, 0.3, 0.5], 3)],
+     ([0.56, 0.56, 0.56], 0), ([0.5, np.nan, 0.5], 0), ([], 0), ([0.5, 0.5, 0.5, 0.3, 0.5], 0),
+     ([0.5, 0.5, 0.5, 0.01, 0.49], 0), ([0.5, 0.5, 0.5, 1.2, 0.5], 0), ([0.5, 0.5, 0.5, 0.66, 1.2], 3)],
 )  # fmt: skip
 def test_sweeps_count_up_to_the_last_but_one_that_came_at_the_planned_speed(gaps_s, count):
     """A step of 1 deg at 2 deg/s takes half a second; 0.61 s after two of it is 7 % slow on average."""

@@ -73,12 +73,16 @@ def _counted(station: Station, train: PulseTrain, given: int) -> list[Sweep]:
 def at_full_speed(train: PulseTrain, begun_s: FloatArray) -> int:
     """Return how many of the first pulses came at the planned speed, by the moments at which they were heard.
 
-    The one before the first that is late may be of an axis that brakes already: it is left out.
+    The one before the first that is late may be of an axis that brakes already: it is left out. A braking axis gives its pulses ever
+    more slowly: one that comes sooner after its neighbour was heard twice, and makes up for another that was lost. None counts then.
     """
     period_s = abs(train.pulse_step_deg) / train.speed_deg_s
     gaps_s = np.diff(begun_s)
-    # Said so that a `nan` is uneven as well.
-    uneven = np.flatnonzero(~(np.abs(gaps_s - period_s) <= OFF_SHARE * period_s))
+    least_s = (1.0 - OFF_SHARE) * np.maximum.accumulate(np.concatenate([[period_s], gaps_s[:-1]]))
+    # Said so that a `nan` is refused as well.
+    if not np.all(gaps_s >= least_s[: gaps_s.size]):
+        return 0
+    uneven = np.flatnonzero(np.abs(gaps_s - period_s) > OFF_SHARE * period_s)
     count = int(uneven[0]) if uneven.size else gaps_s.size
     if count == 0 or abs(float(np.mean(gaps_s[:count])) / period_s - 1.0) > SPEED_SHARE:
         return 0
