@@ -9,9 +9,11 @@ import pytest
 
 from colure.acquire.states import State
 from colure.app import services
+from colure.app.services.measuring_again import again_plan
 from colure.app.storage.folders import run_folder
 from colure.model.campaign import Campaign
 from colure.model.files import open_dataset
+from colure.model.plan import ROLES, Role
 from colure.planning.preflight import make_plan
 from tests.coverage.scenarios import AZIMUTH_OVER_ELEVATION, Scenario, band, four_by_four, sized
 
@@ -28,7 +30,7 @@ def campaign_of(folder, *, positioner=None, device=None, **reference) -> Campaig
     )
 
 
-def measured(campaign: Campaign, *, refuse: int = -1):
+def measured(campaign: Campaign, *, refuse: int = -1, again: str = ""):
     """Acquire; whoever is asked goes on at once, or stops at the exchange that has the number `refuse`."""
     from colure.acquire.outcome import Options
 
@@ -40,11 +42,12 @@ def measured(campaign: Campaign, *, refuse: int = -1):
             act = engines[-1].resume if len(asked) - 1 != refuse else (lambda: engines[-1].stop("nobody is here"))
             threading.Timer(0.05, act).start()
 
+    run, options = run_folder(campaign.folder, "first"), Options(pause_limit_s=5.0)
     plan = make_plan(campaign)[1]
-    outcome = services.acquire(
-        campaign, plan, run_folder(campaign.folder, "first"), listener=listen, on_engine=engines.append,
-        options=Options(pause_limit_s=5.0),
-    )  # fmt: skip
+    if again:
+        campaign, plan, part = again_plan(campaign.folder, run, again)
+        options = Options(pause_limit_s=5.0, again=part.points, said=again)
+    outcome = services.acquire(campaign, plan, run, listener=listen, on_engine=engines.append, options=options)
     return outcome, asked
 
 
@@ -70,6 +73,19 @@ def test_a_person_exchanges_horn_and_device(tmp_path):
     assert value == pytest.approx(other, abs=0.05)
     assert reconnection == pytest.approx(0.1, rel=0.1)
     assert expanded > reconnection
+
+
+@pytest.mark.nightly
+def test_the_reference_measured_again_ends_with_the_device_mounted(tmp_path):
+    """The last boresight check would read the horn otherwise, and its level would be taken for drift."""
+    campaign = campaign_of(tmp_path, method="swap")
+    measured(campaign)
+    outcome, asked = measured(campaign, again="reference")
+    assert outcome.state is State.DONE, outcome.reason
+    assert len(asked) == 2 and "mount the reference horn" in asked[0] and "mount the device" in asked[1]
+    record = open_dataset(run_folder(campaign.folder, "first").record)
+    ties = record["trace"].values[record["role"].values == ROLES.index(Role.TIE)]
+    assert np.abs(np.abs(ties[-1] / ties[0]) - 1.0).max() < 0.05
 
 
 @pytest.mark.nightly

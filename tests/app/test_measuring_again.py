@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import shutil
 from dataclasses import replace
 
@@ -16,12 +17,13 @@ from colure.acquire.station import Station
 from colure.analysis.steps.drift import correct, track
 from colure.app import services
 from colure.app.cli import main
-from colure.app.services.measuring_again import again_plan
+from colure.app.services.measuring_again import again_plan, slice_points
 from colure.app.storage.folders import run_folder
 from colure.errors import InputError
 from colure.model.files import attribute_of, open_dataset
 from colure.model.plan import ROLES, Role
 from tests.conftest import tiny
+from tests.ranges import range_campaign
 
 #: What spoils the slice in the first session, and what a cable that was fastened since changes of everything.
 SPOILT, FASTENED = 0.3 * np.exp(0.7j), 0.95 * np.exp(0.4j)
@@ -116,6 +118,22 @@ def test_a_stop_keeps_the_first_readings_of_what_is_left(folder, monkeypatch):
     again = [row.plan_index for row in bodies(run)[measured:] if row.plan_index >= 0]
     assert len(again) == np.sum(plan.slice_index == 1) - 5 and not set(again) & set(points[:5])
     assert attribute_of(run.record, "complete", "") == "1" and services.verify(run).whole
+
+
+def test_single_directions_are_one_slice_and_the_refusal_says_so(tmp_path):
+    folder = range_campaign(tmp_path / "c", "", scan="theta_deg = [0, 10, 20]\nphi_deg = 0")
+    campaign, plan = services.make_plan(folder)
+    with pytest.raises(
+        InputError, match=r"again = '1': must be 0, the only slice of this run, which holds all 3 directions"
+    ):
+        slice_points(plan, "1")
+    assert campaign.goal.scan is not None
+
+
+def test_a_run_on_a_disk_that_cannot_be_written_is_refused_before_anything_is_opened(spoilt, monkeypatch):
+    monkeypatch.setattr("os.access", lambda path, mode, **_: not mode & os.W_OK)
+    said = CliRunner().invoke(main, ["acquire", str(spoilt), "--again", "1", "--yes"])
+    assert said.exit_code == 2 and "cannot be written, and a run is kept there" in said.output
 
 
 @pytest.mark.parametrize(

@@ -162,7 +162,8 @@ class Engine:
                 if self._enough:
                     break
             if (self._enough or again) and self._first_tie is not None:
-                # What drifted since the last tie is known only by another one.
+                # What drifted since the last tie is known only by another one: of the device, whatever was mounted last.
+                self._exchange_if_due(Role.TIE)
                 self._persistence.insist(self._extra_tie, "last tie")
             self._persistence.insist(self._go_home, "way home")
             return self._end(State.DONE, self._enough or "plan completed")
@@ -355,7 +356,7 @@ class Engine:
     def _tie_if_due(self) -> None:
         """Measure an unplanned tie when time or drift asks for one."""
         why = self._ties.due(self._tally.time_s)
-        if why and self._first_tie is not None:
+        if why and self._first_tie is not None and self._exchange.mounted == DEVICE:
             self._note("tie", f"extra tie point: {why}")
             self._persistence.insist(self._extra_tie, "extra tie")
 

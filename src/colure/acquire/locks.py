@@ -91,7 +91,8 @@ def _opened(path: Path, what: str) -> IO[str]:
         except PermissionError:
             continue
         except OSError as error:
-            raise UnusableLockError(f"{what}: lock file {path} cannot be opened: {error.strerror}; remove it") from None
+            way_out = "copy the folder to a disk that can be written" if error.errno == errno.EROFS else "remove it"
+            raise UnusableLockError(f"{what}: lock file {path} cannot be opened: {error.strerror}; {way_out}") from None
         if not stat.S_ISREG(os.fstat(number).st_mode):
             os.close(number)
             raise UnusableLockError(f"{what}: lock file {path} is no regular file; remove it")

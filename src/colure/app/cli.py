@@ -394,6 +394,10 @@ def acquire(
         if outcome.flagged:
             say(f"{outcome.flagged} points carry flags of the analyzer (overload, unlevelled, unlocked)")
         say(f"record: {run.record}")
+        if again is not None and run.figures.is_file():
+            say(
+                f"figures and pictures here are of the first readings: colure evaluate {folder} --run {run_name} reads them anew"
+            )
     sys.exit(GOOD if outcome.state.value == "done" else STOPPED)
 
 

@@ -20,7 +20,7 @@ from colure.analysis.findings.slices import disagreement
 from colure.analysis.findings.slices_apart import SlicesApart, slices_apart
 from colure.analysis.findings.slipped import AS_GOOD, Slip, slip_of
 from colure.analysis.findings.sweeps_apart import misfit_power, sweeps_apart
-from colure.analysis.steps.agreement import NOTHING_DB
+from colure.analysis.steps.agreement import NOTHING_DB, level_db
 from colure.geometry.conventions import FloatArray, power_db
 from colure.model.figure import NOT_TO_BE_USED
 from colure.model.plan import Role
@@ -52,7 +52,7 @@ def fit_findings(processed: Processed, chamber: Chamber, device: Device) -> list
     if step.direct or sphere.one_polarization:
         return []
     if not sphere.whole or step.rings is not None:
-        return _of_all_sweeps(processed)
+        return _of_part(processed, chamber)
     if _still(processed):
         text = (
             "all sweeps of the scan read the same: the axes did not move, or what was read is not the device. Look at motors, couplings "
@@ -84,6 +84,17 @@ def fit_findings(processed: Processed, chamber: Chamber, device: Device) -> list
     if alone is not None:
         return [alone]
     return explained or ([] if named else [_of_another_size(device, level, severity)])
+
+
+def _of_part(processed: Processed, chamber: Chamber) -> list[Finding]:
+    """Return what the misfit says of a part of the sphere: slices are asked where more than the room's echoes does not fit."""
+    misfit = misfit_of(processed)
+    if misfit is not None:
+        left = float(misfit.power(misfit.inputs.sphere.field[None])[0])
+        whole = slices_apart(processed) if level_db(left**0.5) > chamber.echo_level_db else None
+        if whole is not None:
+            return _of_passes(processed, whole.explained) or [_of_slices(whole)]
+    return _of_all_sweeps(processed)
 
 
 def _of_passes(processed: Processed, at_least: float) -> list[Finding]:

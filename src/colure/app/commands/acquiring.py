@@ -29,12 +29,16 @@ def slices_again(
     others
         Options that say what else is measured: a run that is measured again has its plan already.
     """
+    from colure.app.services.acquisition import require_writable
     from colure.app.services.measuring_again import again_plan
     from colure.app.services.plan_words import duration_text
+    from colure.app.storage.folders import require_begun
     from colure.errors import InputError
 
     if given := [f"--{name.replace('_', '-')}" for name, value in others.items() if value not in (None, False, ())]:
         raise InputError([f"--again: takes the run's own plan and words: leave out {', '.join(given)}"])
+    require_begun(run)
+    require_writable(run)
     campaign, made, part = again_plan(folder, run, again)
     if not quiet:
         say(

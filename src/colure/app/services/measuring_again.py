@@ -54,7 +54,7 @@ def again_plan(folder: Path, run: RunFolder, said: str) -> tuple[Campaign, Plan,
     try:
         plan = journal.plan()
         _require_suited(plan, campaign, run)
-        points = _points(plan, said)
+        points = slice_points(plan, said)
         _require_finished(journal, points, run)
     finally:
         journal.close()
@@ -83,10 +83,15 @@ def _require_suited(plan: Plan, campaign: Campaign, run: RunFolder) -> None:
         )  # fmt: skip
 
 
-def _points(plan: Plan, said: str) -> IntArray:
+def slice_points(plan: Plan, said: str) -> IntArray:
     """Return the points of the plan that are named, in plan order."""
     scans = np.isin(plan.role, [ROLES.index(role) for role in (Role.SCAN, Role.TURN)])
     there = np.unique(plan.slice_index[scans])
+    most = f"slices from {there[0]} to {there[-1]} of this run"
+    if there.size == 1:
+        # Single directions are one slice, and so is one cut: its number is not that of a direction.
+        directions = len(np.unique(plan.targets_deg[scans][:, :2], axis=0))
+        most = f"{there[0]}, the only slice of this run, which holds all {directions} directions"
     chosen = np.zeros(len(plan), bool)
     faults = []
     for word in (one.strip() for one in said.split(",")):
@@ -99,7 +104,7 @@ def _points(plan: Plan, said: str) -> IntArray:
             first, last = int(numbers[1]), int(numbers[2] or numbers[1])
             own = scans & (plan.slice_index >= first) & (plan.slice_index <= last)
             if first > last or first < there[0] or last > there[-1]:
-                faults.append(f"again = {word!r}: must be slices from {there[0]} to {there[-1]} of this run")
+                faults.append(f"again = {word!r}: must be {most}")
         chosen |= own
     if faults:
         raise InputError(faults)
