@@ -30,6 +30,7 @@ BAD_NEWS = {
     # With a coarse grid or a device at hand that is not the declared one, a figure may contradict the declaration.
     "colure evaluate my-horn": (0, 1),
     "colure evaluate my-sensor": (0, 1),
+    "colure evaluate my-campaign --run boxes": (0, 1),
 }
 #: Fewer bytes hold no picture.
 LEAST_PICTURE = 5000
