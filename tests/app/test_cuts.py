@@ -38,6 +38,7 @@ CASES = {
     "patch": ("patch", "5-5.5", ROLL, f'theta_deg = "-120:120:3"\nphi_deg = [0, 90]\n{BOTH}', None),
     "dipole, whole turns": ("dipole", "2.4-2.5", AZ_EL, f'theta_deg = "-180:180:5"\nphi_deg = [0, 90]\n{BOTH}', None),
     "horn on az/el, a rectangle": ("horn", "37-40", AZ_EL, 'azimuth_deg = "-36:36:4"\nelevation_deg = "-36:36:4"\n', None),
+    "horn on a roll, a rectangle, probe fixed": ("horn", "37-40", ROLL, f'azimuth_deg = "-30:30:6"\nelevation_deg = "-30:30:6"\nprobe = "fixed"\n{BOTH}', None),
     "skew circles": ("horn", "37-40", ROLL, "great_circles_deg = [0, 45]\nthrough_deg = [10, 5]\n", None),
 }  # fmt: skip
 

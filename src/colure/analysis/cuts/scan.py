@@ -18,7 +18,7 @@ from colure.analysis.steps.gain import GainTransfer, ReferenceData, apply_gain, 
 from colure.analysis.steps.places import to_planned_places
 from colure.geometry.conventions import ComplexArray, FloatArray, IntArray, wavenumber
 from colure.geometry.directions import theta_phi
-from colure.geometry.kinematics import sighting
+from colure.geometry.kinematics import Geometry, sighting
 from colure.geometry.polarization import Basis, basis_matrix, from_cartesian
 from colure.model.chamber import Chamber
 from colure.model.device import Device
@@ -177,6 +177,8 @@ def _across(
 ) -> tuple[MeasuredCut, ...]:
     """Return the cuts across many of a rectangle: the one along zero, and the one through the strongest reading."""
     crossing = scan.crossing()
+    if _turns_along(scan, chamber) and rows.turn.shape[1] == 1 and len(scan.offsets_deg) == 1:
+        return ()  # one component at each direction, and not the same one
     if not crossing or min(len(crossing), len(crossing[0].directions)) <= MOST_CUTS:
         return ()
     top = rows.directions[np.argmax(np.abs(rows.values[:, frequency_hz.size // 2]).max(axis=-1))]
@@ -240,7 +242,7 @@ def _rows(points: xr.Dataset, chamber: Chamber, scan: Scan) -> _ScanReadings:
     chi = np.deg2rad(angle.get("probe", np.zeros(first.size)))
     offset = float(np.deg2rad(scan.offsets_deg[0]))
     slant = np.zeros(first.size)
-    if scan.probe == "follows":
+    if scan.probe == "follows" or (_turns_along(scan, chamber) and _both(scan, points)):
         theta, phi = theta_phi(seen.direction)
         pair = np.stack(from_cartesian(seen.first_vector.astype(complex), theta=theta, phi=phi), axis=-1)
         co, cross = np.moveaxis(
@@ -251,6 +253,16 @@ def _rows(points: xr.Dataset, chamber: Chamber, scan: Scan) -> _ScanReadings:
     # Port angle from the co vector: the co vector is what the probe would receive at the first offset.
     turn = (chi + slant - offset)[:, None] + ports[None, :]
     return _ScanReadings(points["slice_index"].values, seen.direction, turn, points["trace"].values)
+
+
+def _turns_along(scan: Scan, chamber: Chamber) -> bool:
+    """Tell whether a probe that stands still reads another polarization at every direction of a line in azimuth and elevation: the device rolls there."""
+    rolls = chamber.positioner.geometry is Geometry.ROLL_OVER_AZIMUTH
+    return rolls and scan.probe == "fixed" and scan.azimuth_deg is not None
+
+
+def _both(scan: Scan, points: xr.Dataset) -> bool:
+    return len(scan.offsets_deg) > 1 or points.sizes["port"] > 1
 
 
 def _list_of(rows: _ScanReadings) -> Cut:
