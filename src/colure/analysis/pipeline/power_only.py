@@ -16,13 +16,20 @@ from scipy.ndimage import map_coordinates, spline_filter
 from colure.analysis.figures.beams import OMNIDIRECTIONAL_REASON
 from colure.analysis.figures.cuts import OMNIDIRECTIONAL
 from colure.analysis.figures.sphere import UP, belt_weights, coverage
+from colure.analysis.pipeline.power_budget import LevelBudget
 from colure.analysis.steps.drift import DB as NEPER_DB
 from colure.analysis.steps.drift import correct, declared_drift, track
 from colure.analysis.steps.gain import ReferenceData, gain_transfer
 from colure.analysis.steps.repetition import students_factor
 from colure.analysis.uncertainty.budget import build_figure
-from colure.geometry.conventions import FloatArray
-from colure.geometry.directions import azimuth_over_elevation, tangents, theta_phi, unit_vector
+from colure.geometry.conventions import ComplexArray, FloatArray
+from colure.geometry.directions import (
+    azimuth_over_elevation,
+    from_azimuth_over_elevation,
+    tangents,
+    theta_phi,
+    unit_vector,
+)
 from colure.geometry.kinematics import Geometry
 from colure.geometry.sphere import clenshaw_curtis_weights
 from colure.model.chamber import Chamber
@@ -175,18 +182,14 @@ def power_figures(sphere: PowerSphere, chamber: Chamber, device: Device, setting
     out = []
     for f, frequency in enumerate(sphere.frequency_hz):
         values, coarser = native_values(sphere, f, settings), [native_values(one, f, settings) for one in fewer]
+        azimuth, elevation = (np.deg2rad(values[f"beam_{name}_deg"]) for name in ("azimuth", "elevation"))
+        peak = from_azimuth_over_elevation(azimuth=azimuth, elevation=elevation)
+        budget = LevelBudget(sphere, chamber, device, index=f, peak=peak)
         several = no_single_beam(sphere, f)
         for what in chosen:
             value = values[what.name]
             change = changed(what, value, coarser)
-            rows = _budget(
-                what,
-                value,
-                sphere,
-                chamber,
-                device.bulge_db(range_length_m=chamber.range_length_m, frequency_hz=float(frequency)),
-                change,
-            )
+            rows = budget.rows(what, value, change)
             reason = several if what.single_beam else untold(change)
             out.append(build_figure(what, value, rows, float(frequency), left_out=LEFT_OUT, reason=reason))
     return out
@@ -261,10 +264,22 @@ class Continuous:
         finer = _finer(2 * order), _finer(columns)
         fine = ducc0.sht.synthesis_2d(
             alm=coefficients, spin=0, lmax=order, mmax=across, ntheta=finer[0] // 2 + 1, nphi=finer[1], geometry="CC"
-        )[0]
+        )[0] + self._left(gain, coefficients, across, finer)
         # Rings go on through the poles, where phi is half a turn further.
         self._table = np.concatenate([fine, np.roll(fine[-2:0:-1], finer[1] // 2, axis=1)])
         self._spline = spline_filter(self._table, order=5, mode="grid-wrap")
+
+    @staticmethod
+    def _left(gain: FloatArray, coefficients: ComplexArray, across: int, finer: tuple[int, int]) -> FloatArray:
+        """Return what the harmonics leave of the samples, linear between them, on the finer grid: at a sample its own reading counts."""
+        rings, columns = gain.shape
+        told = ducc0.sht.synthesis_2d(
+            alm=coefficients, spin=0, lmax=rings - 2, mmax=across, ntheta=rings, nphi=columns, geometry="CC"
+        )[0]
+        left = np.pad(gain - told, ((0, 0), (0, 1)), mode="wrap")
+        t = np.linspace(0.0, rings - 1.0, finer[0] // 2 + 1)
+        p = np.arange(finer[1]) * columns / finer[1]
+        return np.asarray(map_coordinates(left, np.meshgrid(t, p, indexing="ij"), order=1), np.float64)
 
     @property
     def least_told(self) -> float:
@@ -403,94 +418,3 @@ def _top_of(near: FloatArray, power: FloatArray, best: FloatArray, highest: floa
         return best, highest
     direction = best + at[0] * first + at[1] * second
     return direction / np.linalg.norm(direction), float(np.exp(c[0] + 0.5 * c[1:3] @ at))
-
-
-def _budget(
-    what: Definition, value: float, sphere: PowerSphere, chamber: Chamber, curvature_db: float, change: float
-) -> tuple[BudgetRow, ...]:
-    """Return the rows of one figure; native variables in dB, degrees, or as shares and ratios.
-
-    change: what every second ring and column alone would make of the figure, in its native variable.
-    """
-    echo = chamber.echo_amplitude
-    step = float(np.rad2deg(sphere.theta[1] - sphere.theta[0]))
-    words = "half and two thirds of the samples against all"
-    if what.unit == "deg":
-        pose = float(np.hypot(chamber.alignment.device_pose_deg, chamber.alignment.theta_zero_deg))
-        least = max(change, 0.1 * step)
-        return (
-            BudgetRow(
-                term="alignment",
-                expanded=pose,
-                basis="declared",
-                kind="declared",
-                distribution="normal",
-                size=pose,
-                unit="deg",
-            ),
-            BudgetRow(
-                term="sampling and truncation",
-                expanded=least,
-                basis=words,
-                kind="measured",
-                distribution="change",
-                size=least,
-                unit="deg",
-            ),
-        )
-    if what.name == "front_to_back_db":
-        level = chamber.echo_level_db
-        return (
-            BudgetRow(
-                term="range echoes",
-                expanded=2.0 * echo,
-                basis="declared level against the back lobe",
-                kind="declared",
-                distribution="U-shaped",
-                size=level,
-                unit="dB",
-            ),
-            BudgetRow(
-                term="sampling and truncation", expanded=change, basis=words, kind="measured", distribution="change"
-            ),
-        )
-    drift = float(np.hypot(sphere.drift_db, what.gain * sphere.tied_db))
-    rows = [
-        BudgetRow(term="reference gain", expanded=abs(what.gain) * chamber.reference.gain_uncertainty_db,
-        basis="declared", kind="declared", distribution="normal",
-                  size=chamber.reference.gain_uncertainty_db, unit="dB"),
-        BudgetRow(term="noise", expanded=sphere.noise_db, basis="scatter of repeated sweeps", kind="measured",
-        distribution="normal", size=sphere.noise_db, unit="dB"),
-        BudgetRow(term="drift residual", expanded=drift, basis="ties against each other", kind="measured",
-        distribution="normal", size=drift, unit="dB"),
-        BudgetRow(term="range echoes", expanded=2.0 * NEPER_DB * echo, basis="declared level against the peak",
-        kind="declared", distribution="U-shaped", size=chamber.echo_level_db, unit="dB"),
-        BudgetRow(term="finite distance", expanded=curvature_db,
-        basis="bulge of the wave over the device, not transformed", kind="declared",
-                  distribution="rectangular"),
-    ]  # fmt: skip
-    if what.display(1.0) != 1.0:  # a share: dB to natural units
-        rows = [row.of_size(row.expanded / DB * min(0.5, value)) for row in rows]
-    return (
-        *rows,
-        BudgetRow(term="sampling and truncation", expanded=change, basis=words, kind="measured", distribution="change"),
-    )
-
-
-def level_errors(sphere: PowerSphere, chamber: Chamber, device: Device) -> tuple[float, FloatArray]:
-    """Return what all levels of a run may be wrong by together, and each by itself.
-
-    Returns
-    -------
-    Expanded uncertainty (k = 2) of all levels together, dB: reference gain, the way from the reference by the ties, and finite
-    distance, the largest of all frequencies.
-    Standard deviation (frequency, theta, phi) of each level, dB: noise and echoes stand against the level itself, drift does not.
-    """
-    bulge = max(
-        device.bulge_db(range_length_m=chamber.range_length_m, frequency_hz=float(f)) for f in sphere.frequency_hz
-    )
-    gain = chamber.reference.gain_uncertainty_db if chamber.reference.absolute else 0.0
-    below = np.sqrt(sphere.gain.max(axis=(1, 2), keepdims=True) / np.maximum(sphere.gain, 1e-300))
-    echo = NEPER_DB * chamber.echo_amplitude
-    scatter = np.hypot(np.hypot(0.5 * sphere.noise_db, echo) * below, 0.5 * sphere.drift_db)
-    return float(np.sqrt(gain**2 + bulge**2 + sphere.tied_db**2)), np.minimum(scatter, LARGEST_ERROR_DB)

@@ -39,7 +39,8 @@ class PowerRun(PowerPattern):
     """
 
     def __init__(self, campaign: Campaign, run: RunFolder) -> None:
-        from colure.analysis.pipeline.power_only import level_errors, power_sphere
+        from colure.analysis.pipeline.power_budget import level_errors
+        from colure.analysis.pipeline.power_only import power_sphere
 
         chamber, record = campaign.chamber, opened(run)
         try:

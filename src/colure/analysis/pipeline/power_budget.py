@@ -1,0 +1,164 @@
+"""What the figures of power without phase may be wrong by: the rows of their budgets, and the errors of every level."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from colure.analysis.steps.drift import DB as NEPER_DB
+from colure.geometry.conventions import FloatArray, wavenumber
+from colure.geometry.directions import azimuth_over_elevation, tangents, unit_vector
+from colure.model.chamber import Chamber
+from colure.model.definitions import Definition
+from colure.model.device import Device
+from colure.model.figure import BudgetRow
+from colure.model.power_table import LARGEST_ERROR_DB
+
+if TYPE_CHECKING:
+    from colure.analysis.pipeline.power_only import PowerSphere
+
+DB = 10.0 / np.log(10.0)
+WORDS = "half and two thirds of the samples against all"
+#: Samples so many steps about the highest one tell how it bends there.
+ABOUT_STEPS = 1.6
+
+
+class LevelBudget:
+    """The budgets of one frequency's figures.
+
+    peak (3,)
+        Direction of the beam.
+    """
+
+    def __init__(self, sphere: PowerSphere, chamber: Chamber, device: Device, *, index: int, peak: FloatArray) -> None:
+        self._sphere, self._chamber = sphere, chamber
+        frequency_hz = float(sphere.frequency_hz[index])
+        self._bulge_db = device.bulge_db(range_length_m=chamber.range_length_m, frequency_hz=frequency_hz)
+        gain = sphere.gain[index]
+        self._steady = _moved_deg(sphere, gain, peak, self._steepness(device, frequency_hz))
+        # A back lobe is read while the whole beam looks to the wall behind the device, as the plan counts it.
+        mean = float(np.average(gain.mean(axis=1), weights=np.maximum(np.sin(sphere.theta), 1e-9)))
+        self._backwards = max(1.0, 0.9 * float(np.sqrt(gain.max() / mean / 4.0)))
+
+    def _steepness(self, device: Device, frequency_hz: float) -> tuple[float, float]:
+        """Return the slope of ln power that echoes, and that noise and drift, may add at the peak, per radian, expanded."""
+        # The gradient of an error that is white over waves up to N is N/2 per radian; ln power is twice the field's.
+        order = float(wavenumber(frequency_hz)) * device.reach_m + 1.0
+        echoes = 2.0 * np.sqrt(2.0) * self._chamber.echo_amplitude * 0.5 * order
+        step = float(self._sphere.theta[1] - self._sphere.theta[0])
+        # Two readings, two steps apart, each with its own error.
+        scatter = float(np.hypot(self._sphere.noise_db, self._sphere.drift_db)) / DB / (np.sqrt(2.0) * step)
+        return float(echoes), float(scatter)
+
+    def rows(self, what: Definition, value: float, change: float) -> tuple[BudgetRow, ...]:
+        """Return the rows of one figure; native variables in dB, degrees, or as shares and ratios.
+
+        change
+            What every second ring and column alone would make of the figure, in its native variable.
+        """
+        if what.unit == "deg":
+            return self._of_angle(what, change)
+        if what.name == "front_to_back_db":
+            echo = BudgetRow(
+                term="range echoes", expanded=2.0 * self._backwards * self._chamber.echo_amplitude,
+                basis="declared level against the back lobe, while the beam looks to the wall behind the device", kind="declared",
+                distribution="U-shaped", size=self._chamber.echo_level_db, unit="dB",
+            )  # fmt: skip
+            return (echo, _sampling(change))
+        return (*self._of_level(what, value), _sampling(change))
+
+    def _of_angle(self, what: Definition, change: float) -> tuple[BudgetRow, ...]:
+        """Return the rows of the beam's azimuth or elevation."""
+        tolerance = self._chamber.alignment
+        pose = float(np.hypot(tolerance.device_pose_deg, tolerance.theta_zero_deg))
+        echoes, scatter = self._steady[what.name]
+        step = float(np.rad2deg(self._sphere.theta[1] - self._sphere.theta[0]))
+        least = max(change, 0.1 * step)
+        return (
+            BudgetRow(term="alignment", expanded=pose, basis="declared", kind="declared", distribution="normal", size=pose, unit="deg"),
+            BudgetRow(term="noise", expanded=scatter, basis="level errors over how the peak bends", kind="measured",
+                      distribution="normal", size=scatter, unit="deg"),
+            BudgetRow(term="range echoes", expanded=echoes, basis="declared level over how the peak bends", kind="declared",
+                      distribution="normal", size=self._chamber.echo_level_db, unit="dB"),
+            BudgetRow(term="sampling and truncation", expanded=least, basis=WORDS, kind="measured", distribution="change",
+                      size=least, unit="deg"),
+        )  # fmt: skip
+
+    def _of_level(self, what: Definition, value: float) -> list[BudgetRow]:
+        """Return the rows of a level, a ratio of levels or a share of power, but the samples'."""
+        sphere, chamber = self._sphere, self._chamber
+        drift = float(np.hypot(sphere.drift_db, what.gain * sphere.tied_db))
+        rows = [
+            BudgetRow(term="reference gain", expanded=abs(what.gain) * chamber.reference.gain_uncertainty_db,
+            basis="declared", kind="declared", distribution="normal",
+                      size=chamber.reference.gain_uncertainty_db, unit="dB"),
+            BudgetRow(term="noise", expanded=sphere.noise_db, basis="scatter of repeated sweeps", kind="measured",
+            distribution="normal", size=sphere.noise_db, unit="dB"),
+            BudgetRow(term="drift residual", expanded=drift, basis="ties against each other", kind="measured",
+            distribution="normal", size=drift, unit="dB"),
+            BudgetRow(term="range echoes", expanded=2.0 * NEPER_DB * chamber.echo_amplitude, basis="declared level against the peak",
+            kind="declared", distribution="U-shaped", size=chamber.echo_level_db, unit="dB"),
+            BudgetRow(term="finite distance", expanded=self._bulge_db,
+            basis="bulge of the wave over the device, not transformed", kind="declared",
+                      distribution="rectangular"),
+        ]  # fmt: skip
+        if what.display(1.0) != 1.0:  # a share: dB to natural units
+            rows = [row.of_size(row.expanded / DB * min(0.5, value)) for row in rows]
+        return rows
+
+
+def _sampling(change: float) -> BudgetRow:
+    return BudgetRow(
+        term="sampling and truncation", expanded=change, basis=WORDS, kind="measured", distribution="change"
+    )
+
+
+def _moved_deg(
+    sphere: PowerSphere, gain: FloatArray, peak: FloatArray, slopes: tuple[float, float]
+) -> dict[str, tuple[float, float]]:
+    """Return how far slopes of ln power (per radian) move a beam, degrees, by figure: a flat top moves farther.
+
+    Infinite where the samples about the peak do not tell how it bends.
+    """
+    every = unit_vector(theta=sphere.theta[:, None], phi=sphere.phi[None, :]).reshape(-1, 3)
+    near = every @ peak > np.cos(ABOUT_STEPS * (sphere.theta[1] - sphere.theta[0]))
+    first, second = tangents(peak)
+    a, b = every[near] @ first, every[near] @ second
+    level = np.log(np.maximum(gain.ravel()[near], 1e-300))
+    columns = np.stack([np.ones_like(a), a, b, a * a, a * b, b * b], axis=-1)
+    c, _, rank, _ = np.linalg.lstsq(columns, level, rcond=None)
+    bend = np.array([[2.0 * c[3], c[4]], [c[4], 2.0 * c[5]]])
+    azimuth, elevation = azimuth_over_elevation(peak)
+    along = {
+        "beam_azimuth_deg": np.array([np.cos(azimuth), 0.0, -np.sin(azimuth)]) / max(float(np.cos(elevation)), 1e-6),
+        "beam_elevation_deg": np.array(
+            [-np.sin(elevation) * np.sin(azimuth), np.cos(elevation), -np.sin(elevation) * np.cos(azimuth)]
+        ),
+    }
+    if rank < columns.shape[1] or np.linalg.eigvalsh(bend).max() >= 0.0:
+        return dict.fromkeys(along, (float("inf"), float("inf")))
+    out = {}
+    for name, unit in along.items():
+        per_slope = float(np.rad2deg(np.linalg.norm(np.linalg.solve(bend, [unit @ first, unit @ second]))))
+        out[name] = (per_slope * slopes[0], per_slope * slopes[1])
+    return out
+
+
+def level_errors(sphere: PowerSphere, chamber: Chamber, device: Device) -> tuple[float, FloatArray]:
+    """Return what all levels of a run may be wrong by together, and each by itself.
+
+    Returns
+    -------
+    Expanded uncertainty (k = 2) of all levels together, dB: reference gain, the way from the reference by the ties, and finite
+    distance, the largest of all frequencies.
+    Standard deviation (frequency, theta, phi) of each level, dB: noise and echoes stand against the level itself, drift does not.
+    """
+    bulge = max(
+        device.bulge_db(range_length_m=chamber.range_length_m, frequency_hz=float(f)) for f in sphere.frequency_hz
+    )
+    gain = chamber.reference.gain_uncertainty_db if chamber.reference.absolute else 0.0
+    below = np.sqrt(sphere.gain.max(axis=(1, 2), keepdims=True) / np.maximum(sphere.gain, 1e-300))
+    echo = NEPER_DB * chamber.echo_amplitude
+    scatter = np.hypot(np.hypot(0.5 * sphere.noise_db, echo) * below, 0.5 * sphere.drift_db)
+    return float(np.sqrt(gain**2 + bulge**2 + sphere.tied_db**2)), np.minimum(scatter, LARGEST_ERROR_DB)
