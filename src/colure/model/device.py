@@ -8,7 +8,7 @@ from typing import Annotated, Literal
 import numpy as np
 from pydantic import Field, model_validator
 
-from colure.geometry.conventions import SPEED_OF_LIGHT, FloatArray, Handedness
+from colure.geometry.conventions import SPEED_OF_LIGHT, FloatArray, Handedness, amplitude_db
 from colure.model.alike import alike_names
 from colure.model.loading import Millimetres3, Section, number
 
@@ -216,7 +216,15 @@ class Device(Section):
         """Diagonal of the device's front, metres."""
         return float(np.hypot(self.size_mm[0], self.size_mm[1])) * 1e-3
 
-    def bulge_db(self, *, range_length_m: float, frequency_hz: float) -> float:
-        """What the wave's bulge takes from a square aperture's peak, dB: 0.119 dB at 2 D^2/lambda, with 1/R^2 (section 3)."""
+    def nearness_db(self, *, range_length_m: float, frequency_hz: float) -> float:
+        """What a finite distance may do to a level that is not transformed, dB.
+
+        The wave's bulge takes 0.119 dB from a square aperture's peak at 2 D^2/lambda, with 1/R^2 (section 3). The phase centre, from
+        which levels fall, lies anywhere within the offset, and as deep in the device as half its depth or a quarter of its mean
+        width, as far as horns' lie behind their mouths (common practice, no source).
+        """
         far = 2.0 * self.largest_dimension_m**2 * frequency_hz / SPEED_OF_LIGHT
-        return float(0.119 * (far / range_length_m) ** 2)
+        width, height, depth = self.size_mm
+        deep_mm = max(0.5 * depth, 0.25 * float(np.sqrt(width * height)))
+        aside_m = 1e-3 * (float(np.linalg.norm(self.offset_mm)) + deep_mm)
+        return float(0.119 * (far / range_length_m) ** 2 + amplitude_db(1.0 + aside_m / range_length_m))

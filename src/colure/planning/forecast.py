@@ -256,7 +256,7 @@ def _facing_a_wall(angle: float) -> float:
     return WALL_FACING if WALL_ANGLES_DEG[0] <= np.rad2deg(angle) <= WALL_ANGLES_DEG[1] else 1.0
 
 
-def _facing_backwards(campaign: Campaign) -> float:
+def facing_backwards(campaign: Campaign) -> float:
     """Return the same while the back looks to the probe, and the whole beam to the wall behind the device.
 
     Averaged over all directions the beam counts with one part in its gain, for some four walls; the way by the
@@ -274,7 +274,7 @@ def _ratio(known: Expected, expected_db: float, *, pure: bool) -> dict[str, floa
     roll = 0.0 if pure else float(np.tan(np.deg2rad(campaign.chamber.alignment.probe_roll_zero_deg)))
     parts = {
         "noise": inphase(errors.noise),
-        "range echoes": inphase(errors.echoes) * (_facing_backwards(campaign) if pure else 1.0),
+        "range echoes": inphase(errors.echoes) * (facing_backwards(campaign) if pure else 1.0),
         "probe polarization": purity,
         "alignment": roll,
     }

@@ -13,7 +13,7 @@ from typing import Final
 import numpy as np
 
 from colure.model.campaign import Campaign
-from colure.planning.forecast import DB, FieldErrors, Forecast, inphase, shown
+from colure.planning.forecast import DB, FieldErrors, Forecast, Plane, facing_backwards, inphase, planes, shown
 
 #: The peak lies between samples: so much of their step is open at least, as the evaluation counts it.
 OPEN_SHARE: Final = 0.1
@@ -48,7 +48,9 @@ def _levels(known: ExpectedLevels) -> dict[str, float]:
         "noise": DB * inphase(errors.once),
         "drift residual": DB * inphase(errors.drift),
         "range echoes": 2.0 * DB * errors.echoes,
-        "finite distance": device.bulge_db(range_length_m=known.campaign.chamber.range_length_m, frequency_hz=top_hz),
+        "finite distance": device.nearness_db(
+            range_length_m=known.campaign.chamber.range_length_m, frequency_hz=top_hz
+        ),
     }
 
 
@@ -65,9 +67,12 @@ def _efficiency(known: ExpectedLevels) -> dict[str, float] | None:
     return _gain(known) if known.whole else None
 
 
-def _pointing(known: ExpectedLevels) -> dict[str, float]:
+def _pointing(known: ExpectedLevels, plane: Plane) -> dict[str, float]:
     tolerance = known.campaign.chamber.alignment
+    # The gradient of an error that is white over waves up to N is N/2 per radian.
+    echoes = 0.5 * known.errors.order / plane.curvature * inphase(known.errors.echoes)
     return {
+        "range echoes": float(np.rad2deg(echoes)),
         "alignment": float(np.hypot(tolerance.device_pose_deg, tolerance.theta_zero_deg)),
         "sampling and truncation": OPEN_SHARE * known.step_deg,
     }
@@ -77,7 +82,7 @@ def _front_to_back(known: ExpectedLevels) -> dict[str, float] | None:
     if not known.whole:
         return None
     weak = 10.0 ** (-known.campaign.device.expected_front_to_back_db / 20.0)
-    return {"range echoes": shown(weak, 2.0 * known.errors.echoes)}
+    return {"range echoes": shown(weak, 2.0 * facing_backwards(known.campaign) * known.errors.echoes)}
 
 
 #: By the key of a figure's definition, as `colure.planning.forecast.FORECASTS`.
@@ -85,7 +90,7 @@ POWER_FORECASTS: Final[dict[str, Callable[[ExpectedLevels], dict[str, float] | N
     "gain_dbi": _gain,
     "directivity_dbi": _whole_levels,
     "efficiency_db": _efficiency,
-    "beam_azimuth_deg": _pointing,
-    "beam_elevation_deg": _pointing,
+    "beam_azimuth_deg": lambda known: _pointing(known, planes(known.campaign)[0]),
+    "beam_elevation_deg": lambda known: _pointing(known, planes(known.campaign)[1]),
     "front_to_back_db": _front_to_back,
 }

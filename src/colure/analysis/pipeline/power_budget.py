@@ -5,10 +5,11 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 import numpy as np
+from scipy.ndimage import map_coordinates
 
 from colure.analysis.steps.drift import DB as NEPER_DB
 from colure.geometry.conventions import FloatArray, wavenumber
-from colure.geometry.directions import azimuth_over_elevation, tangents, unit_vector
+from colure.geometry.directions import azimuth_over_elevation, tangents, theta_phi
 from colure.model.chamber import Chamber
 from colure.model.definitions import Definition
 from colure.model.device import Device
@@ -19,9 +20,10 @@ if TYPE_CHECKING:
     from colure.analysis.pipeline.power_only import PowerSphere
 
 DB = 10.0 / np.log(10.0)
+#: The top of a lobe that tells how it bends: so many dB, and at most so many radians to each side.
+TOP_DB = 1.0
+MOST_REACH = 0.5
 WORDS = "half and two thirds of the samples against all"
-#: Samples so many steps about the highest one tell how it bends there.
-ABOUT_STEPS = 1.6
 
 
 class LevelBudget:
@@ -34,7 +36,7 @@ class LevelBudget:
     def __init__(self, sphere: PowerSphere, chamber: Chamber, device: Device, *, index: int, peak: FloatArray) -> None:
         self._sphere, self._chamber = sphere, chamber
         frequency_hz = float(sphere.frequency_hz[index])
-        self._bulge_db = device.bulge_db(range_length_m=chamber.range_length_m, frequency_hz=frequency_hz)
+        self._near_db = device.nearness_db(range_length_m=chamber.range_length_m, frequency_hz=frequency_hz)
         gain = sphere.gain[index]
         self._steady = _moved_deg(sphere, gain, peak, self._steepness(device, frequency_hz))
         # A back lobe is read while the whole beam looks to the wall behind the device, as the plan counts it.
@@ -99,8 +101,8 @@ class LevelBudget:
             distribution="normal", size=drift, unit="dB"),
             BudgetRow(term="range echoes", expanded=2.0 * NEPER_DB * chamber.echo_amplitude, basis="declared level against the peak",
             kind="declared", distribution="U-shaped", size=chamber.echo_level_db, unit="dB"),
-            BudgetRow(term="finite distance", expanded=self._bulge_db,
-            basis="bulge of the wave over the device, not transformed", kind="declared",
+            BudgetRow(term="finite distance", expanded=self._near_db,
+            basis="bulge of the wave and place of the phase centre, not transformed", kind="declared",
                       distribution="rectangular"),
         ]  # fmt: skip
         if what.display(1.0) != 1.0:  # a share: dB to natural units
@@ -121,14 +123,8 @@ def _moved_deg(
 
     Infinite where the samples about the peak do not tell how it bends.
     """
-    every = unit_vector(theta=sphere.theta[:, None], phi=sphere.phi[None, :]).reshape(-1, 3)
-    near = every @ peak > np.cos(ABOUT_STEPS * (sphere.theta[1] - sphere.theta[0]))
     first, second = tangents(peak)
-    a, b = every[near] @ first, every[near] @ second
-    level = np.log(np.maximum(gain.ravel()[near], 1e-300))
-    columns = np.stack([np.ones_like(a), a, b, a * a, a * b, b * b], axis=-1)
-    c, _, rank, _ = np.linalg.lstsq(columns, level, rcond=None)
-    bend = np.array([[2.0 * c[3], c[4]], [c[4], 2.0 * c[5]]])
+    bend = _bend(sphere, gain, peak, first, second)
     azimuth, elevation = azimuth_over_elevation(peak)
     along = {
         "beam_azimuth_deg": np.array([np.cos(azimuth), 0.0, -np.sin(azimuth)]) / max(float(np.cos(elevation)), 1e-6),
@@ -136,13 +132,41 @@ def _moved_deg(
             [-np.sin(elevation) * np.sin(azimuth), np.cos(elevation), -np.sin(elevation) * np.cos(azimuth)]
         ),
     }
-    if rank < columns.shape[1] or np.linalg.eigvalsh(bend).max() >= 0.0:
+    if not np.isfinite(bend).all() or np.linalg.eigvalsh(bend).max() >= 0.0:
         return dict.fromkeys(along, (float("inf"), float("inf")))
     out = {}
     for name, unit in along.items():
         per_slope = float(np.rad2deg(np.linalg.norm(np.linalg.solve(bend, [unit @ first, unit @ second]))))
         out[name] = (per_slope * slopes[0], per_slope * slopes[1])
     return out
+
+
+def _bend(sphere: PowerSphere, gain: FloatArray, peak: FloatArray, first: FloatArray, second: FloatArray) -> FloatArray:
+    """Return the second derivatives (2, 2) of ln power at the peak along two tangents; nan where the rim is too near.
+
+    Along each way over the fewest steps that fall by `TOP_DB`, as far as a paraboloid holds. Linear between samples: that lowers
+    all levels about a top alike, and leaves its bend.
+    """
+    step = float(sphere.theta[1] - sphere.theta[0])
+    level = np.log(np.maximum(np.pad(gain, ((0, 0), (0, 1)), mode="wrap"), 1e-300))
+    reach = step * np.arange(1, max(1, int(MOST_REACH / step)) + 1)
+    slant = np.sqrt(0.5)
+
+    def along(unit: FloatArray) -> float:
+        way = np.concatenate([-reach[::-1], [0.0], reach])
+        t, p = theta_phi(np.cos(way)[:, None] * peak + np.sin(way)[:, None] * unit)
+        where = np.stack([t / step, p * sphere.phi.size / (2.0 * np.pi)])
+        read = map_coordinates(level, where, order=1, cval=np.nan)
+        falls = 2.0 * read[reach.size] - read[reach.size + 1 :] - read[: reach.size][::-1]
+        known = np.flatnonzero(np.isfinite(falls))
+        if not known.size:
+            return float("nan")
+        enough = known[falls[known] >= 2.0 * TOP_DB / DB]
+        at = enough[0] if enough.size else known[-1]
+        return float(-falls[at] / reach[at] ** 2)
+
+    cross = 0.5 * (along(slant * (first + second)) - along(slant * (first - second)))
+    return np.array([[along(first), cross], [cross, along(second)]])
 
 
 def level_errors(sphere: PowerSphere, chamber: Chamber, device: Device) -> tuple[float, FloatArray]:
@@ -154,11 +178,11 @@ def level_errors(sphere: PowerSphere, chamber: Chamber, device: Device) -> tuple
     distance, the largest of all frequencies.
     Standard deviation (frequency, theta, phi) of each level, dB: noise and echoes stand against the level itself, drift does not.
     """
-    bulge = max(
-        device.bulge_db(range_length_m=chamber.range_length_m, frequency_hz=float(f)) for f in sphere.frequency_hz
+    near = max(
+        device.nearness_db(range_length_m=chamber.range_length_m, frequency_hz=float(f)) for f in sphere.frequency_hz
     )
     gain = chamber.reference.gain_uncertainty_db if chamber.reference.absolute else 0.0
     below = np.sqrt(sphere.gain.max(axis=(1, 2), keepdims=True) / np.maximum(sphere.gain, 1e-300))
     echo = NEPER_DB * chamber.echo_amplitude
     scatter = np.hypot(np.hypot(0.5 * sphere.noise_db, echo) * below, 0.5 * sphere.drift_db)
-    return float(np.sqrt(gain**2 + bulge**2 + sphere.tied_db**2)), np.minimum(scatter, LARGEST_ERROR_DB)
+    return float(np.sqrt(gain**2 + near**2 + sphere.tied_db**2)), np.minimum(scatter, LARGEST_ERROR_DB)

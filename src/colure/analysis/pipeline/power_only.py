@@ -16,7 +16,7 @@ from scipy.ndimage import map_coordinates, spline_filter
 from colure.analysis.figures.beams import OMNIDIRECTIONAL_REASON
 from colure.analysis.figures.cuts import OMNIDIRECTIONAL
 from colure.analysis.figures.sphere import UP, belt_weights, coverage
-from colure.analysis.pipeline.power_budget import LevelBudget
+from colure.analysis.pipeline.power_budget import MOST_REACH, TOP_DB, LevelBudget
 from colure.analysis.steps.drift import DB as NEPER_DB
 from colure.analysis.steps.drift import correct, declared_drift, track
 from colure.analysis.steps.gain import ReferenceData, gain_transfer
@@ -36,9 +36,8 @@ from colure.model.chamber import Chamber
 from colure.model.definitions import Definition, definitions_for
 from colure.model.device import Device
 from colure.model.evaluation import Evaluation
-from colure.model.figure import BudgetRow, Figure
+from colure.model.figure import Figure
 from colure.model.plan import Role
-from colure.model.power_table import LARGEST_ERROR_DB
 from colure.model.record import of_role
 from colure.values import holds_arrays
 
@@ -53,9 +52,6 @@ FINE_STEP_DEG = 2.0
 FINE_RINGS = 181
 #: Rounds in which the highest power is looked for, each on a finer grid.
 PEAK_ROUNDS = 4
-#: The top of the lobe that its paraboloid is laid through: so many dB, and at most so many radians to each side.
-TOP_DB = 1.0
-MOST_REACH = 0.5
 DB = 10.0 / np.log(10.0)
 UNTOLD = "below what these samples tell; measure with a smaller step"
 
@@ -261,7 +257,7 @@ class Continuous:
         coefficients = ducc0.sht.analysis_2d(
             map=np.ascontiguousarray(gain[None]), spin=0, lmax=order, mmax=across, geometry="CC"
         )
-        finer = _finer(2 * order), _finer(columns)
+        finer = _finer(2 * (rings - 1)), _finer(columns)
         fine = ducc0.sht.synthesis_2d(
             alm=coefficients, spin=0, lmax=order, mmax=across, ntheta=finer[0] // 2 + 1, nphi=finer[1], geometry="CC"
         )[0] + self._left(gain, coefficients, across, finer)
