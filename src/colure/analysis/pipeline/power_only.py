@@ -22,7 +22,7 @@ from colure.analysis.steps.drift import correct, declared_drift, track
 from colure.analysis.steps.gain import ReferenceData, gain_transfer
 from colure.analysis.steps.repetition import students_factor
 from colure.analysis.uncertainty.budget import build_figure
-from colure.geometry.conventions import ComplexArray, FloatArray
+from colure.geometry.conventions import FloatArray
 from colure.geometry.directions import (
     azimuth_over_elevation,
     from_azimuth_over_elevation,
@@ -257,25 +257,18 @@ class Continuous:
         coefficients = ducc0.sht.analysis_2d(
             map=np.ascontiguousarray(gain[None]), spin=0, lmax=order, mmax=across, geometry="CC"
         )
-        finer = _finer(2 * (rings - 1)), _finer(columns)
+        finer = _finer(2 * order), _finer(columns)
         fine = ducc0.sht.synthesis_2d(
             alm=coefficients, spin=0, lmax=order, mmax=across, ntheta=finer[0] // 2 + 1, nphi=finer[1], geometry="CC"
-        )[0] + self._left(gain, coefficients, across, finer)
+        )[0]
         # Rings go on through the poles, where phi is half a turn further.
         self._table = np.concatenate([fine, np.roll(fine[-2:0:-1], finer[1] // 2, axis=1)])
         self._spline = spline_filter(self._table, order=5, mode="grid-wrap")
-
-    @staticmethod
-    def _left(gain: FloatArray, coefficients: ComplexArray, across: int, finer: tuple[int, int]) -> FloatArray:
-        """Return what the harmonics leave of the samples, linear between them, on the finer grid: at a sample its own reading counts."""
-        rings, columns = gain.shape
         told = ducc0.sht.synthesis_2d(
-            alm=coefficients, spin=0, lmax=rings - 2, mmax=across, ntheta=rings, nphi=columns, geometry="CC"
+            alm=coefficients, spin=0, lmax=order, mmax=across, ntheta=rings, nphi=columns, geometry="CC"
         )[0]
-        left = np.pad(gain - told, ((0, 0), (0, 1)), mode="wrap")
-        t = np.linspace(0.0, rings - 1.0, finer[0] // 2 + 1)
-        p = np.arange(finer[1]) * columns / finer[1]
-        return np.asarray(map_coordinates(left, np.meshgrid(t, p, indexing="ij"), order=1), np.float64)
+        #: What the harmonics leave of the samples: noise, or lobes too narrow for them.
+        self._left = np.pad(gain - told, ((0, 0), (0, 1)), mode="wrap")
 
     @property
     def least_told(self) -> float:
@@ -284,10 +277,18 @@ class Continuous:
 
     def at(self, theta: FloatArray, phi: FloatArray) -> FloatArray:
         """Return the power (count,) at directions in radians, never below 0."""
+        return np.maximum(self._between(theta, phi), 0.0)
+
+    def _between(self, theta: FloatArray, phi: FloatArray) -> FloatArray:
         rows, columns = self._table.shape
         where = np.stack([theta * rows / (2.0 * np.pi), phi * columns / (2.0 * np.pi)])
-        power = map_coordinates(self._spline, where, order=5, mode="grid-wrap", prefilter=False)
-        return np.maximum(np.asarray(power, np.float64), 0.0)
+        return np.asarray(map_coordinates(self._spline, where, order=5, mode="grid-wrap", prefilter=False), np.float64)
+
+    def sampled_at(self, theta: FloatArray, phi: FloatArray) -> FloatArray:
+        """Return the power (count,) as the samples about each direction read it: their noise counts, and so do their narrow lobes."""
+        rows, columns = (size - 1 for size in self._left.shape)
+        left = map_coordinates(self._left, np.stack([theta * rows / np.pi, phi * columns / (2.0 * np.pi)]), order=1)
+        return np.maximum(self._between(theta, phi) + left, 0.0)
 
     def peak(self, gain: FloatArray) -> tuple[FloatArray, float]:
         """Return (direction (3,), value) of the highest power, looked for about the samples (theta, phi) it began with."""
@@ -366,7 +367,7 @@ def _sphere_values(
         "efficiency_db": efficiency,
         "directivity_dbi": peak_db - efficiency,
         # Between samples near a null the continuous power may pass 0: the back lobe is no less than the lowest sample.
-        "front_to_back_db": float(np.sqrt(max(between.at(t, p)[0], gain.min()) / peak)),
+        "front_to_back_db": float(np.sqrt(max(between.sampled_at(t, p)[0], gain.min()) / peak)),
         "upper_share_db": _between(about, 0.0, 0.5 * np.pi) / whole,
     }
     for band in settings.horizon_bands_deg:
