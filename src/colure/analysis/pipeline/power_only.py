@@ -277,7 +277,7 @@ class Continuous:
 
     def at(self, theta: FloatArray, phi: FloatArray) -> FloatArray:
         """Return the power (count,) at directions in radians, never below 0."""
-        return np.maximum(self._between(theta, phi), 0.0)
+        return np.asarray(np.maximum(self._between(theta, phi), 0.0), np.float64)
 
     def _between(self, theta: FloatArray, phi: FloatArray) -> FloatArray:
         rows, columns = self._table.shape
@@ -288,7 +288,7 @@ class Continuous:
         """Return the power (count,) as the samples about each direction read it: their noise counts, and so do their narrow lobes."""
         rows, columns = (size - 1 for size in self._left.shape)
         left = map_coordinates(self._left, np.stack([theta * rows / np.pi, phi * columns / (2.0 * np.pi)]), order=1)
-        return np.maximum(self._between(theta, phi) + left, 0.0)
+        return np.asarray(np.maximum(self._between(theta, phi) + left, 0.0), np.float64)
 
     def peak(self, gain: FloatArray) -> tuple[FloatArray, float]:
         """Return (direction (3,), value) of the highest power, looked for about the samples (theta, phi) it began with."""
