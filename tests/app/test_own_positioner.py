@@ -84,7 +84,7 @@ def test_the_guide_works_as_written(tmp_path, tiny_campaign, monkeypatch):
 
 
 def hurry(chamber: Path) -> None:
-    text = re.sub(r"(speed_deg_s = )\d+", r"\g<1>900", chamber.read_text(encoding="utf-8"))
+    text = re.sub(r"(speed_deg_s = )\d+", r"\g<1>400", chamber.read_text(encoding="utf-8"))
     text = re.sub(r"(acceleration_deg_s2 = )\d+", r"\g<1>9000", text)
     chamber.write_text(re.sub(r"(settle_s = )[0-9.]+", r"\g<1>0.0", text), encoding="utf-8")
 

@@ -7,7 +7,8 @@ import pytest
 from click.testing import CliRunner
 
 from colure.analysis.pipeline.power_budget import _moved_deg
-from colure.analysis.pipeline.power_only import Continuous, PowerSphere
+from colure.analysis.pipeline.power_levels import PowerSphere
+from colure.analysis.pipeline.power_only import Continuous
 from colure.app import services
 from colure.app.cli import main
 from colure.app.services.plan_words import plan_rows

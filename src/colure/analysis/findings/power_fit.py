@@ -16,7 +16,7 @@ from colure.geometry.conventions import power_db, wavenumber
 from colure.model.figure import NOT_TO_BE_USED
 
 if TYPE_CHECKING:
-    from colure.analysis.pipeline.power_only import PowerSphere
+    from colure.analysis.pipeline.power_levels import PowerSphere
     from colure.model.device import Device
 
 #: Degrees of the field beyond k r: the most of them that leave enough readings over.

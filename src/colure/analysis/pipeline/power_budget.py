@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
 import numpy as np
 from scipy.ndimage import map_coordinates
 
+from colure.analysis.pipeline.power_levels import PowerSphere
 from colure.analysis.steps.drift import DB as NEPER_DB
 from colure.geometry.conventions import FloatArray, wavenumber
 from colure.geometry.directions import azimuth_over_elevation, tangents, theta_phi
@@ -15,9 +14,6 @@ from colure.model.definitions import Definition
 from colure.model.device import Device
 from colure.model.figure import BudgetRow
 from colure.model.power_table import LARGEST_ERROR_DB
-
-if TYPE_CHECKING:
-    from colure.analysis.pipeline.power_only import PowerSphere
 
 DB = 10.0 / np.log(10.0)
 #: The top of a lobe that tells how it bends: so many dB, and at most so many radians to each side.

@@ -6,7 +6,7 @@ the total power in every direction at the range length, and power figures follow
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 import ducc0
@@ -17,6 +17,7 @@ from colure.analysis.figures.beams import OMNIDIRECTIONAL_REASON
 from colure.analysis.figures.cuts import OMNIDIRECTIONAL
 from colure.analysis.figures.sphere import UP, belt_weights, coverage
 from colure.analysis.pipeline.power_budget import MOST_REACH, TOP_DB, LevelBudget
+from colure.analysis.pipeline.power_levels import PowerSphere
 from colure.analysis.steps.drift import DB as NEPER_DB
 from colure.analysis.steps.drift import correct, declared_drift, track
 from colure.analysis.steps.gain import ReferenceData, gain_transfer
@@ -39,7 +40,6 @@ from colure.model.evaluation import Evaluation
 from colure.model.figure import Figure
 from colure.model.plan import Role
 from colure.model.record import of_role
-from colure.values import holds_arrays
 
 if TYPE_CHECKING:
     import xarray as xr
@@ -54,36 +54,6 @@ FINE_RINGS = 181
 PEAK_ROUNDS = 4
 DB = 10.0 / np.log(10.0)
 UNTOLD = "below what these samples tell; measure with a smaller step"
-
-
-@dataclass(frozen=True, kw_only=True)
-@holds_arrays
-class PowerSphere:
-    """Total gain, linear (frequency, theta, phi), rings and columns over a full turn; whole or part of the sphere.
-
-    noise_db, drift_db
-        Of a run: expanded, what noise makes of the peak, and what drift leaves between the directions.
-    tied_db
-        Expanded, what all directions together have against the reference, since the ties that lead there are noisy too.
-    """
-
-    frequency_hz: FloatArray
-    theta: FloatArray
-    phi: FloatArray
-    gain: FloatArray
-    noise_db: float
-    drift_db: float
-    tied_db: float = 0.0
-
-    @property
-    def whole(self) -> bool:
-        """Tell whether the rings run from pole to pole."""
-        return bool(np.isclose(self.theta[0], 0.0) and np.isclose(self.theta[-1], np.pi))
-
-    def only(self, index: int) -> PowerSphere:
-        """Return one frequency alone."""
-        one = slice(index, index + 1)
-        return replace(self, frequency_hz=self.frequency_hz[one], gain=self.gain[one])
 
 
 def power_sphere(record: xr.Dataset, chamber: Chamber, reference: ReferenceData | None = None) -> PowerSphere:

@@ -9,9 +9,9 @@ import numpy as np
 from scipy.ndimage import map_coordinates
 
 from colure.analysis.figures.cuts import Beam, declared_vector
+from colure.analysis.pipeline.power_levels import PowerSphere
 from colure.analysis.pipeline.power_only import (
     Continuous,
-    PowerSphere,
     changed,
     native_values,
     no_single_beam,

@@ -15,7 +15,7 @@ from colure.model.power_table import PowerTable, level_columns, read_power
 from colure.model.tables import read_text_table
 
 if TYPE_CHECKING:
-    from colure.analysis.pipeline.power_only import PowerSphere
+    from colure.analysis.pipeline.power_levels import PowerSphere
     from colure.analysis.pipeline.power_tables import TableErrors
     from colure.analysis.uncertainty.level_cuts import LevelCut
     from colure.geometry.conventions import FloatArray
@@ -67,7 +67,7 @@ class PowerPattern:
     @property
     def sphere(self) -> PowerSphere:
         """The levels on their grid."""
-        from colure.analysis.pipeline.power_only import PowerSphere
+        from colure.analysis.pipeline.power_levels import PowerSphere
 
         t = self.table
         return PowerSphere(

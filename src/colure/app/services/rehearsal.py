@@ -20,7 +20,7 @@ from colure.values import holds_arrays
 if TYPE_CHECKING:
     import xarray as xr
 
-    from colure.analysis.pipeline.power_only import PowerSphere
+    from colure.analysis.pipeline.power_levels import PowerSphere
     from colure.analysis.pipeline.recipe import Processed
     from colure.analysis.steps.gain import ReferenceData
     from colure.model.chamber import Chamber

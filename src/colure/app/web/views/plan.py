@@ -306,7 +306,7 @@ def _error_of(rehearsal: Rehearsal, index: int) -> tuple[FloatArray, FloatArray,
 
     Level and phase are matched: what the reference makes of them is a figure of its own. Of levels alone the error of their root.
     """
-    from colure.analysis.pipeline.power_only import PowerSphere
+    from colure.analysis.pipeline.power_levels import PowerSphere
     from colure.model.pattern import field_of
     from colure.twin.truth import far_field_on
 
