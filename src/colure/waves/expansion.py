@@ -129,7 +129,12 @@ class Expansion:
         out = np.empty_like(flat)
         for index, alm in enumerate(flat):
             out[index] = ducc0.sht.rotate_alm(
-                alm=np.ascontiguousarray(alm), lmax=self.order, psi=third, theta=second, phi=first, nthreads=threads()
+                alm=np.ascontiguousarray(alm),
+                lmax=self.order,
+                psi=third,
+                theta=second,
+                phi=first,
+                nthreads=threads(self.order**3),
             )
         return self.with_coefficients(from_half_sets(out.reshape(half.shape), self.order))
 

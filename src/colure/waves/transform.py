@@ -73,10 +73,11 @@ def analysis(
         one(2 * part + 1)
         joined[part] = from_half_sets(out[part], order)
 
-    if len(flat) >= 2 * threads():
-        threaded(whole, len(flat))
+    work = flat.size * order
+    if len(flat) >= 2 * threads(work):
+        threaded(whole, len(flat), work)
         return joined.reshape(*lead, 2, -1)
-    threaded(one, 2 * len(flat))
+    threaded(one, 2 * len(flat), work)
     return from_half_sets(out, order).reshape(*lead, 2, -1)
 
 
@@ -122,7 +123,7 @@ def _rings(
         phi0=np.ascontiguousarray(np.broadcast_to(np.asarray(phi_start, float), t.shape)),
         ringstart=np.arange(rings, dtype=np.uint64) * phi_count,
         spin=spin,
-        nthreads=threads(),
+        nthreads=threads(half.size // half.shape[-1] * rings * phi_count * order),
     ).reshape(*lead, 2, kinds, rings, phi_count)
     return np.asarray(maps[..., 0, :, :, :] + 1j * maps[..., 1, :, :, :])
 
@@ -142,7 +143,7 @@ def adjoint_synthesis(field: ComplexArray, order: int, theta: ArrayLike, *, phi_
         phi0=np.ascontiguousarray(np.broadcast_to(np.asarray(phi_start, float), t.shape)),
         ringstart=np.arange(rings, dtype=np.uint64) * columns,
         spin=1,
-        nthreads=threads(),
+        nthreads=threads(field.size * order),
     )
     return from_half_sets(half.reshape(-1, 2, 2, half.shape[-1]), order).reshape(*lead, 2, -1)
 

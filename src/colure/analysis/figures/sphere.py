@@ -182,6 +182,8 @@ def coverage(power: FloatArray, theta: FloatArray, percent: tuple[float, ...]) -
     theta
         Rings in radians; a part of the sphere counts as the whole.
     """
+    if not percent:
+        return np.empty(0)
     power, theta = _with_rings_between(power, theta)
     # Between two rings the amplitude runs from one to the other: rings of equal level, as a dipole's, would make steps of a whole ring, and
     # chords of the power lie above it beside every null.
