@@ -20,6 +20,7 @@ from colure.geometry.directions import unit_vector
 from colure.geometry.polarization import from_cartesian
 from colure.twin.sources import Cluster
 from colure.waves.expansion import Expansion
+from colure.waves.threads import use_threads
 from colure.waves.transform import analysis
 
 # Several test processes share the cores: linear algebra that spreads over all of them in each costs a third of the time.
@@ -119,6 +120,12 @@ def one_core_a_report() -> Iterator[None]:
     with pytest.MonkeyPatch.context() as patch:
         patch.setattr("colure.report.second_core.second_core", nullcontext)
         yield
+
+
+@pytest.fixture(scope="session", autouse=True)
+def one_thread_a_transform() -> None:
+    """Let transforms of this process use one thread: the tests keep all cores busy. `waves/test_threads.py` uses two."""
+    use_threads(1)
 
 
 @pytest.fixture

@@ -127,6 +127,7 @@ def test_azimuth_elevation_positioners(campaign_folder, geometry, ports):
     assert rms_error_db(campaign, done.pattern) <= -45.0
 
 
+@pytest.mark.nightly
 def test_dual_port_roll_over_azimuth_without_a_probe_axis(campaign_folder):
     edited(
         campaign_folder, "goal.toml", ("points = 11", "points = 2"), ('"two-pass"', '"dual-port"'), ("= -50 ", "= -95 ")

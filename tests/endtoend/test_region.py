@@ -42,6 +42,7 @@ def test_a_region_is_as_right_as_the_whole_sphere(campaign_folder, tmp_path, sty
     assert world.time.now() == pytest.approx(plan.predicted["duration_s"], rel=0.03)
 
 
+@pytest.mark.nightly
 def test_one_polarization_is_what_the_probe_sees_at_the_range_length(campaign_folder, tmp_path):
     """Against the noiseless simulated chamber on a finer grid, along the device's co-polar direction."""
     folder = centred(campaign_folder, 'style = "fly"\nregion_deg = 40\n')

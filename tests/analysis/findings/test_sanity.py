@@ -73,7 +73,7 @@ def test_a_horn_declared_as_a_patch_is_not_to_be_used(tmp_path):
     assert worst(marked(figures, found)) == NOT_TO_BE_USED
 
 
-@pytest.mark.parametrize("power_dbm", [-55, -58])
+@pytest.mark.parametrize("power_dbm", [pytest.param(-55, marks=pytest.mark.nightly), -58])
 def test_noise_near_the_peak_is_said(tmp_path, power_dbm):
     scenario = Scenario(
         device=SCENARIOS["4 x 4 panel"].device, goal=ONE, chamber={"analyzer": {"power_dbm": power_dbm}}
