@@ -107,6 +107,21 @@ def test_levels_of_a_device_off_the_axes_hold_the_truth(tmp_path):
     assert directivity.error < -0.15 and directivity.inside and back.inside
     # A level where a sample lies is that sample's: the harmonics alone had read the back 6 dB too low.
     assert abs(back.error) < 3.0
+    rows = {row.term: row.expanded for row in by_name["beam_elevation_deg"].figure.budget}
+    assert 0.0 < rows["noise"] < rows["range echoes"] < 90.0
+
+
+def test_echoes_move_the_broad_beam_of_a_short_device_farther(tmp_path):
+    """1/(D/lambda)^2 (the bend of a uniform line's peak, derivable): a row of one by four elements points worse across the row."""
+    device = {**sized(24.9, 6.2, 4.0, 10.5), "elements": {"rows": 1, "columns": 4, "pitch_mm": 6.213}}
+    chamber = {"analyzer": {"profile": "scpi-power"}}
+    campaign, plan = services.make_plan(Scenario(device=device, goal=band(24.0), chamber=chamber).write(tmp_path))
+    by_name = {each.figure.name: each.figure for each in rehearse(campaign, plan, seed=2).findings}
+    along, across = (
+        next(row.expanded for row in by_name[f"beam_{name}_deg"].budget if row.term == "range echoes")
+        for name in ("azimuth", "elevation")
+    )
+    assert across > 3.0 * along > 0.0
 
 
 def test_a_back_lobe_counts_as_its_sample_was_read():
@@ -120,18 +135,19 @@ def test_a_back_lobe_counts_as_its_sample_was_read():
     np.testing.assert_allclose(read, gain, atol=1e-6)
 
 
+@pytest.mark.parametrize("ahead", [1.0, -1.0])
 @pytest.mark.parametrize("slant_deg", [0.0, 45.0])
-def test_a_flat_top_lets_errors_move_the_beam_farther(slant_deg):
+def test_a_flat_top_lets_errors_move_the_beam_farther(slant_deg, ahead):
     """A Gaussian beam of bends 40 and 2 per rad^2: a slope of 0.01 of ln power moves it 0.01 / bend (derivable)."""
     theta, phi = np.linspace(0.0, np.pi, 37), np.arange(72) * np.pi / 36.0
     d = unit_vector(theta=theta[:, None], phi=phi[None, :])
     turn = np.deg2rad(slant_deg)
     a, b = np.cos(turn) * d[..., 0] + np.sin(turn) * d[..., 1], np.cos(turn) * d[..., 1] - np.sin(turn) * d[..., 0]
-    gain = np.where(d[..., 2] > 0.0, np.exp(-20.0 * a**2 - b**2), 1e-4)[None]
+    gain = np.where(ahead * d[..., 2] > 0.0, np.exp(-20.0 * a**2 - b**2), 1e-4)[None]
     sphere = PowerSphere(
         frequency_hz=np.array([1e9]), theta=theta, phi=phi, gain=gain, noise_db=0.0, drift_db=0.0, tied_db=0.0
     )
-    moved = _moved_deg(sphere, gain[0], np.array([0.0, 0.0, 1.0]), (0.01, 0.0))
+    moved = _moved_deg(sphere, gain[0], np.array([0.0, 0.0, ahead]), (0.01, 0.0))
     along = {"beam_azimuth_deg": (np.cos(turn), -np.sin(turn)), "beam_elevation_deg": (np.sin(turn), np.cos(turn))}
     for name, (x, y) in along.items():
         true = np.rad2deg(0.01 * np.hypot(x / 40.0, y / 2.0))

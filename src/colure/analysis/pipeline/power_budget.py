@@ -151,7 +151,9 @@ def _bend(sphere: PowerSphere, gain: FloatArray, peak: FloatArray, first: FloatA
     def along(unit: FloatArray) -> float:
         way = np.concatenate([-reach[::-1], [0.0], reach])
         t, p = theta_phi(np.cos(way)[:, None] * peak + np.sin(way)[:, None] * unit)
-        where = np.stack([t / step, p * sphere.phi.size / (2.0 * np.pi)])
+        # A direction on the last ring is not beyond it by rounding.
+        ring = np.where(np.isclose(t, sphere.theta[-1]), len(level) - 1.0, t / step)
+        where = np.stack([ring, p * sphere.phi.size / (2.0 * np.pi)])
         read = map_coordinates(level, where, order=1, cval=np.nan)
         falls = 2.0 * read[reach.size] - read[reach.size + 1 :] - read[: reach.size][::-1]
         known = np.flatnonzero(np.isfinite(falls))
