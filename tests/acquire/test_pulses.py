@@ -28,14 +28,20 @@ TOLD = {
 }
 
 
-def flown(folder, journal_path, *, more="buffered = true\n", changed=None, faults=()):
-    """Fly a campaign; return (outcome, texts of the warnings, rows of the planned points)."""
+def world_that_flies(folder, more, faults=()):
+    """Return world and plan of a campaign that is flown, with more entries of goal.toml; the file is left as it was."""
     goal = folder / "goal.toml"
     text = goal.read_text(encoding="utf-8")
     goal.write_text('style = "fly"\n' + more + text, encoding="utf-8")
     with_faults(folder, *faults)
     world, plan = world_of(folder, kind="gcode")
     goal.write_text(text, encoding="utf-8")
+    return world, plan
+
+
+def flown(folder, journal_path, *, more="buffered = true\n", changed=None, faults=()):
+    """Fly a campaign; return (outcome, texts of the warnings, rows of the planned points)."""
+    world, plan = world_that_flies(folder, more, faults)
     if changed is not None:
         changed(world)
     journal, events = Journal.create(journal_path, plan, {}), []

@@ -21,9 +21,8 @@ from colure.app.storage.folders import run_folder
 from colure.errors import InstrumentError
 from colure.model.faults import FaultKind
 from tests.acquire.test_faults import with_faults
-from tests.acquire.test_pulses import flown, require_equal, to_every_frequency
+from tests.acquire.test_pulses import flown, require_equal, to_every_frequency, world_that_flies
 from tests.instruments.range_beside import require_right
-from tests.world import world_of
 
 #: Of 12 sweeps of a slice the first so many have been started when somebody stops.
 STARTED = 6
@@ -40,12 +39,7 @@ class Stopped:
 
 def stop_and_resume(folder, path, *, more: str, faults=(), abort: bool = False) -> Stopped:
     """Stop where the sixth sweep of the third slice has begun, and go on in another session."""
-    goal = folder / "goal.toml"
-    text = goal.read_text(encoding="utf-8")
-    goal.write_text('style = "fly"\n' + more + text, encoding="utf-8")
-    with_faults(folder, *faults)
-    world, plan = world_of(folder, kind="gcode")
-    goal.write_text(text, encoding="utf-8")
+    world, plan = world_that_flies(folder, more, faults)
     journal, stage, pulses, asked = Journal.create(path, plan, {}), world.stage, [], []
 
     def stop() -> None:

@@ -29,7 +29,7 @@ def phase_sense(station: Station, analyzer: AnalyzerDriver, range_length_m: floa
     InstrumentError
         If the wave arrived before it was sent.
     """
-    if getattr(analyzer, "receiver", "vector") != "vector":
+    if analyzer.receiver != "vector":
         return "cannot tell: power has no phase"
     middle = float(station.plan.frequency_hz[len(station.plan.frequency_hz) // 2])
     half = 0.5 * STEP_HZ * (POINTS - 1)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import replace
 from typing import Annotated, Any, Literal
 
@@ -30,6 +31,15 @@ from colure.model.simulated_chamber import SimulatedChamber as SimulatedChamber 
 
 #: While the beam faces a wall, echoes are this much above their mean over all directions (common practice, no source).
 WALL_FACING = 1.6
+
+
+def facing_backwards(gain: float) -> float:
+    """Return how much stronger than on average echoes are while the back of a device of this gain (linear) looks to the probe.
+
+    The whole beam then looks to the wall behind the device. Averaged over all directions it counts with one part in its gain, for some
+    four walls; the way by the wall behind is longer, but the probe looks straight at it (common practice, no source).
+    """
+    return max(1.0, 0.9 * math.sqrt(gain / 4.0))
 
 
 class Probe(Section):

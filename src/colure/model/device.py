@@ -216,6 +216,11 @@ class Device(Section):
         """Diagonal of the device's front, metres."""
         return float(np.hypot(self.size_mm[0], self.size_mm[1])) * 1e-3
 
+    @property
+    def expected_gain(self) -> float:
+        """The gain that is expected, linear."""
+        return float(10.0 ** (self.expected_gain_dbi / 10.0))
+
     def nearness_db(self, *, range_length_m: float, frequency_hz: float) -> float:
         """What a finite distance may do to a level that is not transformed, dB.
 

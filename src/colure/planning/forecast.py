@@ -8,7 +8,7 @@ curvature and level (first order, derivable). All results are expanded, k = 2.
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
 import numpy as np
@@ -16,7 +16,7 @@ import numpy as np
 from colure.geometry.conventions import wavenumber
 from colure.geometry.kinematics import Geometry
 from colure.model.campaign import Campaign
-from colure.model.chamber import WALL_FACING
+from colure.model.chamber import WALL_FACING, facing_backwards
 from colure.model.plan import ScanGrid
 from colure.planning.level import LinkBudget
 from colure.planning.passes import polarization_scheme
@@ -161,7 +161,11 @@ class Expected:
 def forecast(campaign: Campaign, errors: FieldErrors, *, whole: bool) -> dict[str, Forecast]:
     """Return the forecast of every figure that the plan will show."""
     known = Expected(campaign, errors, *planes(campaign), whole)
-    causes = {key: one(known) for key, one in FORECASTS.items()}
+    return summed({key: one(known) for key, one in FORECASTS.items()})
+
+
+def summed(causes: Mapping[str, dict[str, float] | None]) -> dict[str, Forecast]:
+    """Return forecasts of the figures whose causes are given, by root sum of squares; figures without causes are left out."""
     return {
         name: Forecast(name, float(np.sqrt(sum(v**2 for v in own.values()))), own)
         for name, own in causes.items()
@@ -256,15 +260,6 @@ def _facing_a_wall(angle: float) -> float:
     return WALL_FACING if WALL_ANGLES_DEG[0] <= np.rad2deg(angle) <= WALL_ANGLES_DEG[1] else 1.0
 
 
-def facing_backwards(campaign: Campaign) -> float:
-    """Return the same while the back looks to the probe, and the whole beam to the wall behind the device.
-
-    Averaged over all directions the beam counts with one part in its gain, for some four walls; the way by the
-    wall behind is longer, but the probe looks straight at it.
-    """
-    return float(max(1.0, 0.9 * np.sqrt(10.0 ** (campaign.device.expected_gain_dbi / 10.0) / 4.0)))
-
-
 def _ratio(known: Expected, expected_db: float, *, pure: bool) -> dict[str, float]:
     """Return the forecast of a ratio of the peak to something weak; `pure` if the probe's purity does not matter."""
     campaign, errors, chamber = known.campaign, known.errors, known.campaign.chamber
@@ -274,7 +269,7 @@ def _ratio(known: Expected, expected_db: float, *, pure: bool) -> dict[str, floa
     roll = 0.0 if pure else float(np.tan(np.deg2rad(campaign.chamber.alignment.probe_roll_zero_deg)))
     parts = {
         "noise": inphase(errors.noise),
-        "range echoes": inphase(errors.echoes) * (facing_backwards(campaign) if pure else 1.0),
+        "range echoes": inphase(errors.echoes) * (facing_backwards(campaign.device.expected_gain) if pure else 1.0),
         "probe polarization": purity,
         "alignment": roll,
     }

@@ -13,7 +13,8 @@ from typing import Final
 import numpy as np
 
 from colure.model.campaign import Campaign
-from colure.planning.forecast import DB, FieldErrors, Forecast, Plane, facing_backwards, inphase, planes, shown
+from colure.model.chamber import facing_backwards
+from colure.planning.forecast import DB, FieldErrors, Forecast, Plane, inphase, planes, shown, summed
 
 #: The peak lies between samples: so much of their step is open at least, as the evaluation counts it.
 OPEN_SHARE: Final = 0.1
@@ -32,12 +33,7 @@ class ExpectedLevels:
 def power_forecast(campaign: Campaign, errors: FieldErrors, *, whole: bool, step_deg: float) -> dict[str, Forecast]:
     """Return the forecast of every figure that levels alone give."""
     known = ExpectedLevels(campaign=campaign, errors=errors, whole=whole, step_deg=step_deg)
-    causes = {key: one(known) for key, one in POWER_FORECASTS.items()}
-    return {
-        name: Forecast(name, float(np.sqrt(sum(v**2 for v in own.values()))), own)
-        for name, own in causes.items()
-        if own
-    }
+    return summed({key: one(known) for key, one in POWER_FORECASTS.items()})
 
 
 def _levels(known: ExpectedLevels) -> dict[str, float]:
@@ -82,7 +78,9 @@ def _front_to_back(known: ExpectedLevels) -> dict[str, float] | None:
     if not known.whole:
         return None
     weak = 10.0 ** (-known.campaign.device.expected_front_to_back_db / 20.0)
-    return {"range echoes": shown(weak, 2.0 * facing_backwards(known.campaign) * known.errors.echoes)}
+    return {
+        "range echoes": shown(weak, 2.0 * facing_backwards(known.campaign.device.expected_gain) * known.errors.echoes)
+    }
 
 
 #: By the key of a figure's definition, as `colure.planning.forecast.FORECASTS`.

@@ -9,7 +9,7 @@ from colure.analysis.pipeline.power_levels import PowerSphere
 from colure.analysis.steps.drift import DB as NEPER_DB
 from colure.geometry.conventions import FloatArray, wavenumber
 from colure.geometry.directions import azimuth_over_elevation, tangents, theta_phi
-from colure.model.chamber import Chamber
+from colure.model.chamber import Chamber, facing_backwards
 from colure.model.definitions import Definition
 from colure.model.device import Device
 from colure.model.figure import BudgetRow
@@ -35,9 +35,8 @@ class LevelBudget:
         self._near_db = device.nearness_db(range_length_m=chamber.range_length_m, frequency_hz=frequency_hz)
         gain = sphere.gain[index]
         self._steady = _moved_deg(sphere, gain, peak, self._steepness(device, frequency_hz))
-        # A back lobe is read while the whole beam looks to the wall behind the device, as the plan counts it.
         mean = float(np.average(gain.mean(axis=1), weights=np.maximum(np.sin(sphere.theta), 1e-9)))
-        self._backwards = max(1.0, 0.9 * float(np.sqrt(gain.max() / mean / 4.0)))
+        self._backwards = facing_backwards(float(gain.max() / mean))
 
     def _steepness(self, device: Device, frequency_hz: float) -> tuple[float, float]:
         """Return the slope of ln power that echoes, and that noise and drift, may add at the peak, per radian, expanded."""

@@ -16,7 +16,7 @@ from scipy.ndimage import map_coordinates, spline_filter
 from colure.analysis.figures.beams import OMNIDIRECTIONAL_REASON
 from colure.analysis.figures.cuts import OMNIDIRECTIONAL
 from colure.analysis.figures.sphere import UP, belt_weights, coverage
-from colure.analysis.pipeline.power_budget import MOST_REACH, TOP_DB, LevelBudget
+from colure.analysis.pipeline.power_budget import DB, MOST_REACH, TOP_DB, LevelBudget
 from colure.analysis.pipeline.power_levels import PowerSphere
 from colure.analysis.steps.drift import DB as NEPER_DB
 from colure.analysis.steps.drift import correct, declared_drift, track
@@ -52,7 +52,6 @@ FINE_STEP_DEG = 2.0
 FINE_RINGS = 181
 #: Rounds in which the highest power is looked for, each on a finer grid.
 PEAK_ROUNDS = 4
-DB = 10.0 / np.log(10.0)
 UNTOLD = "below what these samples tell; measure with a smaller step"
 
 
