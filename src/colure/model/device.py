@@ -232,4 +232,6 @@ class Device(Section):
         width, height, depth = self.size_mm
         deep_mm = max(0.5 * depth, 0.25 * float(np.sqrt(width * height)))
         aside_m = 1e-3 * (float(np.linalg.norm(self.offset_mm)) + deep_mm)
-        return float(0.119 * (far / range_length_m) ** 2 + amplitude_db(1.0 + aside_m / range_length_m))
+        # The nearer side is louder by more than the farther one is quieter.
+        louder_db = -amplitude_db(max(1.0 - aside_m / range_length_m, 0.01))
+        return float(0.119 * (far / range_length_m) ** 2 + louder_db)

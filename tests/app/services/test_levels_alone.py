@@ -111,6 +111,24 @@ def test_levels_of_a_device_off_the_axes_hold_the_truth(tmp_path):
     assert 0.0 < rows["noise"] < rows["range echoes"] < 90.0
 
 
+def test_a_device_nearer_to_the_probe_is_louder_than_one_as_far_behind_is_quieter(tmp_path):
+    """A dipole 150 mm before the axes' crossing at 0.8 m reads 20 log 800/650 = 1.80 dB too much ahead (1/R^2, derivable)."""
+    folder = folder_of(tmp_path, range_length_m=0.8)
+    device = (
+        (folder / "device.toml")
+        .read_text("utf-8")
+        .replace("offset_mm = [0.0, 0.0, 0.0]", "offset_mm = [0.0, 0.0, 150.0]")
+    )
+    (folder / "device.toml").write_text(device, "utf-8")
+    campaign, plan = services.make_plan(folder)
+    assert campaign.device.offset_mm[2] == 150.0
+    (directivity,) = (
+        each for each in rehearse(campaign, plan, seed=2).findings if each.figure.name == "directivity_dbi"
+    )
+    assert directivity.error > 1.0 and directivity.inside
+    assert campaign.device.nearness_db(range_length_m=0.8, frequency_hz=2.4e9) > 20.0 * np.log10(800.0 / 650.0)
+
+
 def test_echoes_move_the_broad_beam_of_a_short_device_farther(tmp_path):
     """1/(D/lambda)^2 (the bend of a uniform line's peak, derivable): a row of one by four elements points worse across the row."""
     device = {**sized(24.9, 6.2, 4.0, 10.5), "elements": {"rows": 1, "columns": 4, "pitch_mm": 6.213}}
