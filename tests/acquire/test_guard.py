@@ -2,15 +2,21 @@
 
 from __future__ import annotations
 
+import re
+
 import numpy as np
 import pytest
 
+from colure.acquire.clocks import SystemClock
 from colure.acquire.guard import Bounds, Guard, MotionWatch, outside, through_box
+from colure.acquire.sight import looks_at
 from colure.errors import GuardError, InstrumentError, MotionError
 from colure.instruments.protocols import AxesStatus, DoorOpenError, LostError
 from colure.model.campaign import Campaign
-from colure.model.chamber import Axis, KeepOut
+from colure.model.chamber import Axis, KeepOut, clearance_of
+from colure.model.joints import values_of
 from colure.twin.clock import SimulatedClock
+from tests.mounts import SOLIDS_OF_ARM, on_mount, swinging_arm
 from tests.world import VirtualClock
 
 AXES = {
@@ -295,3 +301,46 @@ def test_an_axis_that_does_not_stop_before_a_sector_never_reaches_it(guard):
             place = 60.0 + (20.0 * t - 5.0 if t > 0.5 else 20.0 * t * t)
             watch(status((place, 90.0, 0.0), moving=True))
     assert place < 100.0
+
+
+def test_an_arm_that_could_swing_into_a_solid_between_two_slow_looks_is_refused_with_the_speed_that_cannot(
+    campaign_folder,
+):
+    """Where the post is met is looked for in small steps of our own; the arm runs on from there, past its target."""
+    on_mount(campaign_folder, swinging_arm(1000), range_m=1.0, solids=SOLIDS_OF_ARM)
+    path = campaign_folder / "chamber.toml"
+    text = path.read_text(encoding="utf-8").replace('pattern = "probe.nc"', "#")
+
+    def guard(speed: float = 30.0, solids: bool = True) -> Guard:
+        chosen = text if solids else text.replace(SOLIDS_OF_ARM, "")
+        path.write_text(chosen.replace("speed_deg_s = 30\n", f"speed_deg_s = {speed}\n"), encoding="utf-8")
+        chamber = Campaign.load(campaign_folder).chamber
+        return Guard(chamber, tuple(chamber.driven_table), SystemClock(), coordinated=True)
+
+    first = guard()
+    chamber, arm = Campaign.load(campaign_folder).chamber, first.names.index("arm")
+    places = np.zeros((3600, 3))
+    places[:, arm] = np.linspace(0.0, 180.0, 3600)
+    joined = clearance_of(chamber)
+    assert joined is not None
+    near = joined.gaps(values_of(chamber.positioner.joints, places)).min(axis=1) < 1e-3
+    met = places[np.argmax(near), arm]
+    assert 90.0 < met < 180.0
+
+    def way_to(left_deg: float) -> np.ndarray:
+        there = np.array([90.0, 0.0, 0.0])  # the turntable, far from its own limits
+        return np.stack([there, np.where(np.arange(3) == arm, met - left_deg, there)])
+
+    # 6 deg in a look, 7.5 deg while it brakes (30 deg/s, 60 deg/s2).
+    with pytest.raises(InstrumentError, match=r"arm could come \d+\.\d deg past where it brings post to") as told:
+        looks_at(first, way_to(5.0), 0.2)
+    assert float(re.search(r"arm could come ([0-9.]+)", str(told.value))[1]) == pytest.approx(8.5, abs=0.2)
+    most = float(re.search(r"arm could come [^;]* ([0-9.]+) deg/s at most", str(told.value))[1])
+    # v t + v^2 / 2 a = 6 deg.
+    assert most == pytest.approx(60.0 * (np.sqrt(0.2**2 + 2.0 * 6.0 / 60.0) - 0.2), abs=0.2)
+    with pytest.raises(InstrumentError, match="arm could come"):
+        looks_at(guard(most + 0.5), way_to(5.0), 0.2)
+    looks_at(first, way_to(13.0), 0.2)
+    looks_at(guard(solids=False), way_to(5.0), 0.2)
+    # A fast line sees it within a degree.
+    looks_at(first, way_to(0.5), 0.02)

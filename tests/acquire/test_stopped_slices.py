@@ -11,6 +11,7 @@ from itertools import pairwise
 import numpy as np
 import pytest
 
+from colure.acquire.engine import Engine
 from colure.acquire.journal import Journal
 from colure.acquire.latched import PulseTrain
 from colure.acquire.outcome import Options
@@ -82,6 +83,45 @@ def stop_and_resume(folder, path, *, more: str, faults=(), abort: bool = False) 
     assert journal.verify().whole and len(rows) == len(plan)
     journal.close()
     return Stopped(kept, rows, pulses)
+
+
+class KilledError(BaseException):
+    """What no engine catches."""
+
+
+def test_a_process_that_died_on_the_run_out_of_a_slice_before_a_tie_goes_on(tiny_campaign, tmp_path, monkeypatch):
+    """Every point of the slice is kept, the axes stand behind its last one, and the plan goes the other way next."""
+    world, plan = world_that_flies(tiny_campaign, "")
+    lines, path = plan.line_index, tmp_path / "died.sqlite"
+    last = next(i for i in range(len(plan) - 1) if lines[i] >= 0 and lines[i + 1] < 0)
+    journal, execute, events = Journal.create(path, plan, {}), Engine._execute, []
+
+    def dies(engine, missing):
+        if missing[0] > last:
+            raise KilledError
+        execute(engine, missing)
+
+    monkeypatch.setattr(Engine, "_execute", dies)
+    with pytest.raises(KilledError):
+        world.engine(plan, journal, options=Options(threads=False)).run()
+    monkeypatch.setattr(Engine, "_execute", execute)
+    axis = plan.axes.index(plan.settings["fly_axis"])
+    beyond = abs(world.stage.positions()[plan.axes[axis]] - plan.targets_deg[last, axis])
+    assert beyond == pytest.approx(plan.settings["run_up_deg"], abs=0.1)
+
+    def listen(event):
+        events.append(event)
+        if event.kind == "tie":
+            engine.finish("seen")
+
+    engine = world.engine(plan, journal, listener=listen, options=Options(threads=False, pause_limit_s=1e-3))
+    outcome = engine.run()
+    assert outcome.state is State.DONE and outcome.measured > last + 1, outcome
+    # Turned by hand meanwhile, by as much as nothing explains, it is refused all the same.
+    journal.set_meta("rest", None)
+    world.stage.shift_counts({plan.axes[axis]: 700.0})
+    assert "stands at" in world.engine(plan, journal, options=Options(threads=False)).run().reason
+    journal.close()
 
 
 EACH = 'buffered = true\npulse_each = "frequency"\n'

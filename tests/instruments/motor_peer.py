@@ -5,7 +5,7 @@ from __future__ import annotations
 from caproto.ioc_examples.fake_motor_record import FakeMotor
 from caproto.server import PVGroup, SubGroup, pvproperty, run
 
-AXIS = {"velocity": 20.0, "precision": 3, "acceleration": 1.0, "user_limits": (-180.0, 180.0), "tick_rate_hz": 50.0}
+AXIS = {"velocity": 20.0, "precision": 3, "acceleration": 1.0, "user_limits": (-180.0, 180.0), "tick_rate_hz": 10.0}
 
 
 class Range(PVGroup):

@@ -115,6 +115,13 @@ def test_a_probe_pattern_of_another_band_is_refused_before_anything_moves(campai
     goal.write_text(re.sub(r"start_ghz = .*", "start_ghz = 20.0", goal.read_text()))
     with pytest.raises(InputError, match=r"probe\.pattern = 'probe\.nc': covers .* narrow the band, or leave"):
         services.make_plan(campaign_folder)
+    # Of a driver that another package brings too, whose words nobody here can read.
+    chamber = campaign_folder / "chamber.toml"
+    text = chamber.read_text(encoding="utf-8")
+    chamber.write_text(re.sub(r'(?s)(\[analyzer\].*?profile = )"[^"]*"', r'\1"driver:rack"', text), encoding="utf-8")
+    assert Campaign.load(campaign_folder).chamber.analyzer.profile == "driver:rack"
+    with pytest.raises(InputError, match=r"probe\.pattern = 'probe\.nc': covers .* narrow the band, or leave"):
+        services.make_plan(campaign_folder)
 
 
 def test_the_step_that_is_refused_is_the_one_that_was_set(campaign_folder):

@@ -268,8 +268,9 @@ class Engine:
             return
         line = self._line_of(missing)
         flight = flight_of(self._station, line, missing)
-        self._whereabouts.heading(flight.from_deg, flight.to_deg)
-        self._persistence.insist(lambda: self._line(line), f"line {self._plan.line_index[index]}")
+        number = int(self._plan.line_index[index])
+        self._whereabouts.heading(flight.from_deg, flight.to_deg, line=number)
+        self._persistence.insist(lambda: self._line(line), f"line {number}")
 
     def _exchange_if_due(self, role: Role) -> None:
         """Let a person exchange device and reference where the next point needs the other one."""

@@ -12,6 +12,7 @@ from colure.errors import GuardError as GuardError  # noqa: PLC0414 - the room's
 from colure.errors import InstrumentError, MotionError
 from colure.geometry.conventions import FloatArray
 from colure.geometry.move_times import coordinated_time, move_time, travelled
+from colure.geometry.solids import SolidContact
 from colure.instruments.protocols import AxesStatus, DoorOpenError, LostError
 from colure.model.chamber import Axis, Chamber, KeepOut, clearance_of
 from colure.model.device import Device
@@ -26,6 +27,8 @@ START_S = 0.5
 OLDEST_S = 0.5
 #: An axis that has not come nearer for this long is stalled.
 STALL_S = 1.5
+#: An axis that runs on into solids is looked for from places so far apart on its way, degrees or millimetres.
+STEP_DEG = 1.0
 #: Readouts that differ by less are the same, degrees.
 SAME_DEG = 1e-9
 #: An axis that stands this far on the wrong side of its start runs the wrong way, degrees; jitter of coarse readouts on top.
@@ -232,7 +235,7 @@ class Guard:
         return ""
 
     def gap(self, path_deg: FloatArray, place: int, most: float) -> tuple[float, str]:
-        """Return how far one axis may run off the moves of a path before it meets a limit or a keep-out sector, and which.
+        """Return how far one axis may run off the moves of a path before it meets a limit, a keep-out sector or solids, and which.
 
         most
             Further is not looked.
@@ -253,8 +256,33 @@ class Guard:
                 met = through_box(wider, starts, targets, coordinated=self._coordinated).any()
                 apart, touches = (apart, middle) if met else (middle, touches)
             gaps.append((apart, f"into keep-out sector {box_name!r}"))
+        gaps += self._solid_gaps(_places_along(path_deg), place, most)
         gap, what = min(gaps)
         return max(gap, 0.0), what
+
+    def _solid_gaps(self, places_deg: FloatArray, place: int, most: float) -> list[tuple[float, str]]:
+        """Return how far one axis may run on from any of these places, either way, before solids of a mount with joints meet, and which."""
+        clearance, joints = self._clearance, self._joints
+        if clearance is None:
+            return []
+        here, approach = values_of(joints, places_deg), self.axes[self.names[place]].approach_deg
+
+        def meets(way: float) -> SolidContact | None:
+            for on in (way, -way - approach):
+                ends_deg = places_deg.copy()
+                ends_deg[:, place] += on
+                if contact := clearance.first_contact(here, values_of(joints, ends_deg)):
+                    return contact[1]
+            return None
+
+        apart, touches, first = 0.0, most, meets(most)
+        if first is None:
+            return []
+        while touches - apart > 1e-2:
+            middle = 0.5 * (apart + touches)
+            contact = meets(middle)
+            apart, touches, first = (middle, touches, first) if contact is None else (apart, middle, contact)
+        return [(apart, f"past where it brings {first.one} to {first.other}")]
 
     def wire(self, target_deg: FloatArray) -> dict[str, float]:
         """Return a target by axis name."""
@@ -280,6 +308,16 @@ class Guard:
                     f"limit {axis.readback_tolerance_deg:g} {axis.unit}"
                 )
         return ""
+
+
+def _places_along(path_deg: FloatArray) -> FloatArray:
+    """Return places on the moves of a path, `STEP_DEG` apart at most on every axis, ends included."""
+    steps = np.maximum(np.ceil(np.abs(np.diff(path_deg, axis=0)).max(axis=1, initial=0.0) / STEP_DEG), 1.0).astype(int)
+    parts = [
+        start + (end - start) * (np.arange(count) / count)[:, None]
+        for start, end, count in zip(path_deg[:-1], path_deg[1:], steps, strict=True)
+    ]
+    return np.unique(np.round(np.concatenate([*parts, path_deg[-1:]]), 6), axis=0)
 
 
 class MotionWatch:

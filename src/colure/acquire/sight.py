@@ -1,4 +1,4 @@
-"""How far an axis runs on before a fault of its motion is seen and braked, beside what its limits and keep-out sectors leave it."""
+"""How far an axis runs on before a fault of its motion is seen and braked, beside what limits, keep-out sectors and solids leave it."""
 
 from __future__ import annotations
 
@@ -13,7 +13,7 @@ from colure.geometry.move_times import ramp_time
 from colure.model.chamber import Axis
 
 #: What an axis may run, and how long, until something wrong with its motion is seen: degrees, seconds (common practice, no source).
-#: So far it may also stand behind a limit, or in a keep-out sector, once it was braked.
+#: So far it may also stand behind a limit, in a keep-out sector, or past where solids meet, once it was braked.
 SEEN_WITHIN_DEG, SEEN_WITHIN_S = 1.0, 0.2
 #: Speeds are said to this share of themselves, rounded down.
 SPEED_STEP = 0.01
@@ -25,8 +25,8 @@ def looks_at(guard: Guard, path_deg: FloatArray, look_s: float) -> str:
     Raises
     ------
     InstrumentError
-        If an axis runs further than a degree until the next look, and could come more than a degree behind a limit or into a
-        keep-out sector before it is braked: with the speed that keeps it within that.
+        If an axis runs further than a degree until the next look, and could come more than a degree behind a limit, into a
+        keep-out sector or past where solids meet before it is braked: with the speed that keeps it within that.
     """
     name, axis = max(guard.axes.items(), key=lambda item: item[1].speed_deg_s)
     way = axis.speed_deg_s * look_s
@@ -39,7 +39,7 @@ def looks_at(guard: Guard, path_deg: FloatArray, look_s: float) -> str:
         return words
     return (
         f"{words}: a wrong way, a limit passed or a keep-out entered is seen so much later, {SEEN_WITHIN_DEG:g} {axis.unit} are wanted "
-        f"({SEEN_WITHIN_DEG / look_s:.3g} {axis.unit}/s, or a faster line); this plan leaves more than that to every limit and keep-out sector"
+        f"({SEEN_WITHIN_DEG / look_s:.3g} {axis.unit}/s, or a faster line); this plan leaves more than that to every limit, keep-out sector and solid"
     )
 
 

@@ -1,4 +1,9 @@
-"""What a stop inside a flown slice leaves proven: positions latched at its first pulses, and the sweeps that these started."""
+"""What a stop inside a flown slice leaves proven: positions latched at its first pulses, and the sweeps that these started.
+
+Nothing is kept after an abort or a fault of the motion. An abort is to take the drives' power away at once: to wait until axes
+stand and to fetch sweeps, with the source on, would put that off by seconds. After a fault of the motion (slip, jump, lost count)
+latched positions are counts that are wrong since nobody knows when, and each of them looks as planned.
+"""
 
 from __future__ import annotations
 

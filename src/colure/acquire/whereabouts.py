@@ -7,11 +7,12 @@ position. So the readouts at rest are kept with the run, and those found at the 
 from __future__ import annotations
 
 from contextlib import suppress
+from typing import Any
 
 import numpy as np
 
 from colure.acquire.guard import Guard
-from colure.acquire.journal import Journal
+from colure.acquire.journal import Journal, Row
 from colure.acquire.station import Station, blame
 from colure.errors import InstrumentError, JournalError
 from colure.geometry.conventions import FloatArray
@@ -61,10 +62,15 @@ class Whereabouts:
         if self._journal.meta("rest") is not None:
             self._journal.set_meta("rest", None)
 
-    def heading(self, *targets_deg: FloatArray) -> None:
-        """Keep the ends of a move that the plan's order does not tell."""
-        ends = [[float(v) for v in target] for target in targets_deg]
-        self._journal.set_meta("heading", {"deg": ends, "rows": self._journal.count})
+    def heading(self, *targets_deg: FloatArray, line: int = -1) -> None:
+        """Keep the ends of a move that the plan's order does not tell, and where it begins.
+
+        line
+            The line that is flown: axes run on behind its last point.
+        """
+        here = self._station.guard.last_deg
+        ends = [[float(v) for v in place] for place in (*targets_deg, *(() if here is None else (here,)))]
+        self._journal.set_meta("heading", {"deg": ends, "rows": self._journal.count, "line": line})
 
     def doubt(self, next_deg: FloatArray | None) -> str:
         """Say why the readouts found now do not follow from what was kept; empty if they do.
@@ -100,9 +106,14 @@ class Whereabouts:
             return None
         places = [last.readback_deg, last.commanded_deg, *np.atleast_2d(next_deg)]
         heading = self._journal.meta("heading")
-        if heading is not None and heading["rows"] >= self._journal.count - 1:
+        if heading is not None and (heading["rows"] >= self._journal.count - 1 or self._is_of(last, heading)):
             places += [np.asarray(one, float) for one in heading["deg"]]
         return np.stack(places)
+
+    def _is_of(self, row: Row, heading: dict[str, Any]) -> bool:
+        """Tell whether a row is of the line that was headed for: its run-out comes after its last row."""
+        line = heading.get("line", -1)
+        return bool(line >= 0 and row.plan_index >= 0 and self._station.plan.line_index[row.plan_index] == line)
 
     def _words(self, readouts: FloatArray, low: FloatArray, high: FloatArray, what: str) -> str:
         for name, value, least, most in zip(self._station.guard.names, readouts, low, high, strict=True):

@@ -51,7 +51,7 @@ def cut(
     """
     from colure.app import services
     from colure.app.services import cuts
-    from colure.app.services.connecting import is_power_only
+    from colure.app.services.receiver_kind import is_power_only
     from colure.app.storage.folders import run_folder
     from colure.app.storage.run_identity import keep_identity
     from colure.app.terminal import screens

@@ -12,6 +12,7 @@ import click
 from colure.app.terminal.say import say
 from colure.model.admission import read_json
 from colure.model.strict_json import json_text
+from colure.model.whole import write_whole
 
 #: Where the simulated axes of a campaign stood when its last session ended.
 AXES_FILE = ".simulated-axes.json"
@@ -80,6 +81,6 @@ def _left_at(path: Path) -> dict[str, float]:
 
 
 def _leave_at(path: Path, positions_deg: dict[str, float]) -> None:
-    # A folder that cannot be written has no next session to tell anything.
+    # A folder that cannot be written has no next session to tell anything; one that begins right now reads all of it or what was before.
     with suppress(OSError):
-        path.write_text(json_text(positions_deg), encoding="utf-8")
+        write_whole(path, json_text(positions_deg))

@@ -6,8 +6,8 @@ from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from colure.app.services.connecting import is_power_only
 from colure.app.services.measurable import partly_measurable, require_measurable, without_figures
+from colure.app.services.receiver_kind import is_power_only
 from colure.app.services.reference import require_bands, require_probe, require_reference, require_reflection
 from colure.app.storage.folders import RunFolder, run_folder
 from colure.errors import InputError

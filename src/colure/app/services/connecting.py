@@ -89,15 +89,6 @@ def is_simulated(campaign: Campaign, role: str = "") -> bool:
     return any(one.resource == TWIN for one in campaign.chamber.outfit)
 
 
-def is_power_only(campaign: Campaign) -> bool:
-    """Tell whether the receiver's file of words says that it reads power without phase; a driver tells only when connected."""
-    from colure.instruments.plugins import is_driver
-    from colure.instruments.profile import PowerProfile, analyzer_profile
-
-    name = campaign.chamber.analyzer.profile
-    return not is_driver(name) and isinstance(analyzer_profile(name, campaign.folder), PowerProfile)
-
-
 def _quietly(text: str) -> None:
     """Tell nobody."""
 

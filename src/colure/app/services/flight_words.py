@@ -6,6 +6,8 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from colure.app.services.receiver_kind import is_power_only, vector_words
+
 if TYPE_CHECKING:
     from colure.instruments.line_profile import LineAxis
     from colure.model.campaign import Campaign
@@ -96,15 +98,11 @@ def _rounded(own: LineAxis, plan: Plan) -> str:
 
 
 def _of_receiver(campaign: Campaign, *, buffered: bool, points: bool, unbuffered: str) -> list[str]:
-    from colure.instruments.plugins import is_driver
-    from colure.instruments.profile import PowerProfile, analyzer_profile
-
-    name = campaign.chamber.analyzer.profile
-    if is_driver(name):
-        return []
-    words = analyzer_profile(name, campaign.folder)
-    if isinstance(words, PowerProfile):
+    name, words = campaign.chamber.analyzer.profile, vector_words(campaign)
+    if is_power_only(campaign):
         return [f"{name}.toml: a power-only receiver takes no pulses; style = 'step' (goal.toml)"]
+    if words is None:
+        return []
     if words.trigger_external:
         missing = words.lacks_for_buffer if buffered else ""
         if missing:

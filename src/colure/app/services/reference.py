@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
+from colure.app.services.receiver_kind import is_power_only, vector_words
 from colure.errors import InputError
 from colure.geometry.conventions import ComplexArray, FloatArray, power_db
 from colure.model.admission import require_regular
@@ -244,9 +245,6 @@ def probe_of(campaign: Campaign, frequency_hz: FloatArray) -> Expansion | None:
 
 def require_reflection(campaign: Campaign) -> None:
     """Raise `InputError` if a campaign asks for the device's reflection and cannot measure it, with what is missing."""
-    from colure.instruments.plugins import is_driver
-    from colure.instruments.profile import PowerProfile, analyzer_profile
-
     analyzer, device = campaign.chamber.analyzer, campaign.device
     if not campaign.goal.reflection:
         return
@@ -260,18 +258,16 @@ def require_reflection(campaign: Campaign) -> None:
             "chamber.toml: [one_port]: missing; with reflection = true in goal.toml state what the one-port calibration of the "
             "device's port leaves: directivity_db, match_db, tracking_db (dB)"
         )
-    if not is_driver(analyzer.profile):
-        words = analyzer_profile(analyzer.profile, campaign.folder)
-        if isinstance(words, PowerProfile):
-            faults.append(
-                f"chamber.toml: analyzer.profile = {analyzer.profile!r}: a power-only receiver reads no reflection: must be an "
-                "analyzer with phase, or leave reflection out of goal.toml"
-            )
-        elif not words.reflection:
-            faults.append(
-                f"{analyzer.profile}.toml: reflection: missing; must be the query of the corrected reflection of the device's "
-                "port (S11), or leave reflection out of goal.toml"
-            )
+    if is_power_only(campaign):
+        faults.append(
+            f"chamber.toml: analyzer.profile = {analyzer.profile!r}: a power-only receiver reads no reflection: must be an "
+            "analyzer with phase, or leave reflection out of goal.toml"
+        )
+    elif (words := vector_words(campaign)) is not None and not words.reflection:
+        faults.append(
+            f"{analyzer.profile}.toml: reflection: missing; must be the query of the corrected reflection of the device's "
+            "port (S11), or leave reflection out of goal.toml"
+        )
     if faults:
         raise InputError(faults)
 
@@ -292,13 +288,9 @@ def require_reference(campaign: Campaign) -> None:
 
 def require_bands(campaign: Campaign, made: Plan) -> None:
     """Raise `InputError` if a plan's sweep has segments and the receiver has no words for them, with the word that is missing."""
-    from colure.instruments.plugins import is_driver
-    from colure.instruments.profile import PowerProfile, analyzer_profile
-
     analyzer, count = campaign.chamber.analyzer, len(told_segments(made.settings))
-    if not count or is_driver(analyzer.profile):
-        return  # a driver says whether it takes segments when it is opened
-    words = analyzer_profile(analyzer.profile, campaign.folder)
+    if not count:
+        return
     own = sorted(
         {
             name
@@ -307,13 +299,14 @@ def require_bands(campaign: Campaign, made: Plan) -> None:
             if getattr(band, name) is not None
         }
     )
-    if isinstance(words, PowerProfile):
+    if is_power_only(campaign):
         if own:
             raise InputError(
                 [f"goal.toml: band: {', '.join(own)}: must be left out with a power-only receiver (analyzer.profile = "
                  f"{analyzer.profile!r}): it has one bandwidth and one power"]
             )  # fmt: skip
-    elif words.lacks_for_segments:
+    # A driver says whether it takes segments when it is opened.
+    elif (words := vector_words(campaign)) is not None and words.lacks_for_segments:
         raise InputError(
             [f"{analyzer.profile}.toml: {words.lacks_for_segments}: missing; goal.toml asks for {count} segments in one sweep: add the "
              "words of your analyzer, or ask for one evenly spaced band and one power (start_ghz, stop_ghz, points)"]
@@ -322,18 +315,12 @@ def require_bands(campaign: Campaign, made: Plan) -> None:
 
 def require_probe(campaign: Campaign) -> None:
     """Raise `InputError` if a plan's band is not that of the probe's pattern, with the way out."""
-    from colure.instruments.profile import PowerProfile, analyzer_profile
     from colure.model.files import open_dataset
     from colure.model.probe_door import PREFIX
 
-    named, goal, analyzer = campaign.chamber.probe.pattern, campaign.goal, campaign.chamber.analyzer
+    named, goal = campaign.chamber.probe.pattern, campaign.goal
     # Without phase, or without a transform, the pattern of the probe is not asked for.
-    if (
-        named is None
-        or named.startswith(PREFIX)
-        or goal.scan is not None
-        or isinstance(analyzer_profile(analyzer.profile, campaign.folder), PowerProfile)
-    ):
+    if named is None or named.startswith(PREFIX) or goal.scan is not None or is_power_only(campaign):
         return
     known, wanted = open_dataset(campaign.folder / named)["frequency"].values, goal.frequency_hz
     if wanted.min() < known.min() - 1.0 or wanted.max() > known.max() + 1.0:
