@@ -5,6 +5,7 @@ from __future__ import annotations
 import os
 import shutil
 from dataclasses import replace
+from types import SimpleNamespace
 
 import numpy as np
 import pytest
@@ -17,8 +18,13 @@ from colure.acquire.station import Station
 from colure.analysis.steps.drift import correct, track
 from colure.app import services
 from colure.app.cli import main
+from colure.app.services.bench_check import keep_check
 from colure.app.services.measuring_again import again_plan, slice_points
 from colure.app.storage.folders import run_folder
+from colure.app.web.scan.before import before, held, require_startable
+from colure.app.web.scan.child import carry_out
+from colure.app.web.scan.layout import layout_for
+from colure.app.web.scan.live import LiveScan
 from colure.errors import InputError
 from colure.model.files import attribute_of, open_dataset
 from colure.model.plan import ROLES, Role
@@ -205,3 +211,53 @@ def test_the_command_asks_for_nothing_else(spoilt):
         said.exit_code == 2
         and "--again: takes the run's own plan and words: leave out --phi, --operator" in said.output
     )
+
+
+def test_the_page_says_what_it_takes_and_refuses_as_the_terminal_does(folder, monkeypatch):
+    said = before(folder, "first", "scan", "1")
+    _, plan, part = again_plan(folder, run_folder(folder, "first"), "1")
+    assert said["to_measure"] == len(part.points) and said["points"] == len(plan) == said["on_disk"]["measured"]
+    assert said["duration_s"] == part.duration_s and said["fault"] == "" and said["cautions"]
+    with pytest.raises(InputError, match="must be slices from 0 to 5"):
+        require_startable(folder, "first", "scan", again="9")
+    with pytest.raises(InputError, match="again: kind = 'flip': must be 'scan'"):
+        require_startable(folder, "first", "flip", again="1")
+    keep_check(folder, plan.hash, ["axis roll: does not answer"], None)
+    with pytest.raises(InputError, match="axis roll: does not answer"):
+        require_startable(folder, "first", "scan", again="1")
+    require_startable(folder, "first", "scan", again="1", despite_check=True)
+    monkeypatch.setattr("os.access", lambda path, mode, **_: not mode & os.W_OK)
+    with pytest.raises(InputError, match="cannot be written, and a run is kept there"):
+        before(folder, "first", "scan", "1")
+
+
+def test_the_page_counts_what_is_measured_again_and_after_a_stop_what_is_left(folder, monkeypatch):
+    """The picture keeps the first readings; share and count are of the points that were asked for."""
+    lines, engines = [], []
+    teller = SimpleNamespace(tell=lambda content, may_drop=False: lines.append(content))
+
+    def attach(engine):
+        engines.append(engine)
+
+    def stop(content, may_drop=False):
+        lines.append(content)
+        if sum(one["kind"] == "point" for one in lines) == 5:
+            engines[0].stop("enough for now")
+
+    def carry(tell):
+        return carry_out(folder, "first", kind="scan", home=False, despite_check=False, again="1", teller=SimpleNamespace(tell=tell),
+                         remote=SimpleNamespace(attach=attach))  # fmt: skip
+
+    count = len(again_plan(folder, run_folder(folder, "first"), "1")[2].points)
+    layout = layout_for(folder, "first", "scan", "1")
+    for tell, measured, code in ((stop, 5, 3), (teller.tell, count - 5, 0)):
+        lines.clear()
+        engines.clear()
+        assert carry(tell) == code
+        scan = LiveScan("c", "first", layout)
+        for line in lines:
+            scan.hear(line)
+        status = scan.status()
+        assert (status["measured"], status["total"]) == (measured, count if code else count - 5)
+        assert np.isfinite(np.frombuffer(scan.frame(), "<f4")).all()
+        assert held(run_folder(folder, "first"))["state"] == ("stopped" if code else "complete")

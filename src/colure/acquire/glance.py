@@ -11,6 +11,7 @@ from typing import Any
 
 import apsw
 
+from colure.acquire.again import pending_points
 from colure.acquire.journal import unreadable
 from colure.acquire.rows import HEADER, HEADER_BYTES, Row
 from colure.errors import JournalError
@@ -25,7 +26,7 @@ class Glance:
     """What a journal holds.
 
     measured, total
-        Points of the plan that are committed, and all of them.
+        Points of the plan that are committed and do not wait to be measured again, and all of them.
     began, ended
         When its first and its last row were measured, seconds since 1970; None before the first.
     plan_hash
@@ -51,12 +52,12 @@ def glance(path: Path) -> Glance | None:
     try:
         database = apsw.Connection(str(path), flags=apsw.SQLITE_OPEN_READONLY)
         try:
-            told = dict(database.execute("select key, value from meta where key in ('plan', 'plan_hash')"))
+            told = dict(database.execute("select key, value from meta where key in ('plan', 'plan_hash', 'again')"))
             rows = database.execute(
                 "select count(distinct plan_index) from point where plan_index >= 0 "
                 "and seq not in (select seq from superseded)"
             )
-            measured = next(iter(rows))[0]
+            measured = next(iter(rows))[0] - len(pending_points(database, json.loads(told.get("again", "[]")) or []))
             ends = [_wall_time(database, order) for order in ("asc", "desc")]
         finally:
             database.close()

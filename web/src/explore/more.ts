@@ -8,6 +8,7 @@ import { post } from "../request/server";
 import type { Effects, FaceAnswer, Impulse, VerdictsAnswer } from "../request/types";
 import { jobLine, longWork } from "../shell/jobs";
 import { Panel } from "../shell/panel";
+import { againDialog, namedAgain } from "../scan/start";
 import { may, session } from "../shell/session";
 import type { Explorer, Tab } from "./explore";
 
@@ -245,6 +246,19 @@ function effects(found: Effects): HTMLElement {
   );
 }
 
+/** A finding that names slices leads to measuring them again. */
+function againButton(run: string, text: string): HTMLElement | null {
+  const slices = namedAgain(text);
+  if (!slices || !may("operate")) return null;
+  const what = slices === "reference" ? "the reference" : `slices ${slices}`;
+  return h(
+    "span",
+    {},
+    " ",
+    button(`measure ${what} again`, () => againDialog(run, slices), "tiny"),
+  );
+}
+
 export class FindingsTab extends OnePanel {
   constructor(explorer: Explorer) {
     super(explorer, "Self-consistency checks");
@@ -258,7 +272,11 @@ export class FindingsTab extends OnePanel {
       ({ rows }) => [
         table(
           ["what", "field / dB re peak", "in words"],
-          rows.map((f) => [f.topic, f.level_db <= -199 ? "" : number(f.level_db, 1), f.text]),
+          rows.map((f) => [
+            f.topic,
+            f.level_db <= -199 ? "" : number(f.level_db, 1),
+            h("span", {}, f.text, againButton(looked.run, f.text)),
+          ]),
         ),
       ],
       { of: (a) => a.of, expect: looked.of(false), waiting: "The data are asked what is wrong with them." },

@@ -4,6 +4,7 @@ import { levels, lines } from "../draw/colours";
 import { button, fill, h } from "../draw/dom";
 import { post } from "../request/server";
 import type { RunRow, Thumb } from "../request/types";
+import { againDialog } from "../scan/start";
 import { dialog } from "../shell/dialog";
 import { may, session, words } from "../shell/session";
 
@@ -141,7 +142,14 @@ export class RunDrawer {
     );
     const about = button("notes", () => this.about(run), "tiny", "tag, operator, notes");
     about.setAttribute("aria-label", `notes of ${run.name}`);
-    return h("div", { class: "run-card" }, main, about);
+    const again = button("again", () => againDialog(run.name), "tiny", "measure slices of it again");
+    again.setAttribute("aria-label", `measure slices of ${run.name} again`);
+    return h(
+      "div",
+      { class: "run-card" },
+      main,
+      h("span", { class: "run-tools" }, run.state === "complete" && run.total > 0 && may("operate") && again, about),
+    );
   }
 
   private about(run: RunRow): void {

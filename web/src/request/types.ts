@@ -357,7 +357,9 @@ export interface GiveUp {
 export interface Before {
   run: string;
   kind: string;
+  again: string;
   points: number;
+  to_measure: number;
   duration_s: number;
   cautions: string[];
   on_disk: Held;
@@ -378,6 +380,7 @@ export interface Beginning {
   campaign: string;
   run: string;
   kind?: "scan" | "flip" | "beam-coarse" | "beam-fine";
+  again?: string;
 }
 
 export interface ByHand {
@@ -461,6 +464,7 @@ export interface Start {
   kind?: "scan" | "flip" | "beam-coarse" | "beam-fine";
   home?: boolean;
   despite_check?: boolean;
+  again?: string;
 }
 
 export interface Command {

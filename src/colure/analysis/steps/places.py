@@ -148,7 +148,7 @@ def lag_of(record: xr.Dataset) -> Lag:
     Raises
     ------
     ValueError
-        If the record holds no slice that was flown both ways.
+        If the record holds no slice that was flown both ways, or nothing was read there.
     """
     from scipy.optimize import minimize_scalar
 
@@ -175,6 +175,11 @@ def lag_of(record: xr.Dataset) -> Lag:
     shift = float(minimum.x)
     slope = evaluated(1j * orders[:, None, None] * ahead, orders, places)
     steepness = 4.0 * float(np.sum(np.abs(slope) ** 2))
+    if not steepness:
+        raise ValueError(
+            "record: the slice flown both ways reads zero everywhere, so that the lag of its places is not known: look at receiver, "
+            "source and cable, and measure again"
+        )
     noise = max(0.0, apart(shift)) / slope.size
     return Lag(float(np.rad2deg(shift)), float(np.rad2deg(np.sqrt(noise / (2.0 * steepness)))))
 

@@ -17,6 +17,8 @@ Value = float | int | str | bool | None | list[Number] | Annotated[list[BandEdit
 Edits = Annotated[dict[Annotated[str, Field(max_length=80)], Value], Field(max_length=60)]
 BasisName = Literal["theta-phi", "ludwig-2-az-over-el", "ludwig-2-el-over-az", "ludwig-3", "circular"]
 Index = Annotated[int, Field(ge=0, le=1_000_000)]
+#: Slices of a finished run that are measured again, such as 3,7-9 or reference; empty: nothing is.
+Again = Annotated[str, Field(pattern=r"^[a-z0-9, -]{0,200}$")]
 
 
 class Body(BaseModel):
@@ -63,6 +65,7 @@ class Start(Body):
     kind: Kind = "scan"
     home: bool = False
     despite_check: bool = False
+    again: Again = ""
 
 
 class CampaignRequest(Body):
@@ -73,6 +76,7 @@ class Beginning(Body):
     campaign: Id
     run: Id
     kind: Kind = "scan"
+    again: Again = ""
 
 
 class GiveUp(Body):

@@ -71,8 +71,10 @@ class Room:
         if sequence != self.sequence:
             raise Stale(f"sequence = {sequence}: must be {self.sequence}; somebody else gave a command meanwhile")
 
-    async def start(self, campaign: str, run: str, *, kind: Kind, home: bool, despite_check: bool = False) -> None:
-        """Start a scan, or go on with one that was interrupted.
+    async def start(
+        self, campaign: str, run: str, *, kind: Kind, home: bool, despite_check: bool = False, again: str = ""
+    ) -> None:
+        """Start a scan, go on with one that was interrupted, or measure slices of a finished one `again`.
 
         Raises
         ------
@@ -81,11 +83,14 @@ class Room:
         """
         folder = self.folder(campaign)
         self.require_idle()
-        await self.desk.do(functools.partial(require_startable, despite_check=despite_check), folder, run, kind)
-        layout = await self.desk.do(layout_for, folder, run, kind)
+        await self.desk.do(
+            functools.partial(require_startable, despite_check=despite_check, again=again), folder, run, kind
+        )
+        layout = await self.desk.do(layout_for, folder, run, kind, again)
         if self.busy:
             raise InputError(["a scan was started meanwhile"])
         words = ["--kind", kind, *(["--home"] if home else []), *(["--despite-check"] if despite_check else [])]
+        words += [f"--again={again}"] if again else []
         self._child = await asyncio.create_subprocess_exec(
             sys.executable, "-m", "colure.app.web.scan.child", str(folder), run, *words,
             stdin=asyncio.subprocess.PIPE, stdout=asyncio.subprocess.PIPE, limit=LONGEST_LINE, start_new_session=True,

@@ -167,7 +167,7 @@ async def cancel(room: Room, session: Session, ids: dict[str, str], body: GiveUp
 
 
 async def before(room: Room, session: Session, ids: dict[str, str], body: Beginning) -> Before:
-    return await room.desk.do(before_start, room.folder(body.campaign), body.run, body.kind)
+    return await room.desk.do(before_start, room.folder(body.campaign), body.run, body.kind, body.again)
 
 
 async def where(room: Room, session: Session, ids: dict[str, str], body: CampaignRequest) -> ByHand:
@@ -239,7 +239,9 @@ async def tutor(room: Room, session: Session, ids: dict[str, str], body: Directi
 
 async def start(room: Room, session: Session, ids: dict[str, str], body: Start) -> answers.Sequence:
     room.require_current(body.sequence)
-    await room.start(body.campaign, body.run, kind=body.kind, home=body.home, despite_check=body.despite_check)
+    await room.start(
+        body.campaign, body.run, kind=body.kind, home=body.home, despite_check=body.despite_check, again=body.again
+    )
     return {"sequence": room.sequence}
 
 

@@ -5,10 +5,12 @@ from __future__ import annotations
 from pathlib import Path
 
 from colure.acquire.glance import Glance, glance
+from colure.app.services.acquisition import require_writable
 from colure.app.services.bench_check import failed_checks
 from colure.app.services.cautions import cautions_of
 from colure.app.services.connecting import is_simulated
-from colure.app.storage.folders import RunFolder, run_folder
+from colure.app.services.measuring_again import again_plan
+from colure.app.storage.folders import RunFolder, require_begun, run_folder
 from colure.app.web.scan.layout import Kind, planned
 from colure.app.web.scan.messages import Before, Held, HeldState
 from colure.errors import InputError
@@ -46,21 +48,36 @@ def _fault(run_name: str, on_disk: Held, seen: Glance | None, plan_hash: str) ->
     return ""
 
 
-def before(folder: Path, run_name: str, kind: Kind) -> Before:
-    """Return everything that a start dialog says; raises `InputError` if it cannot be planned."""
-    campaign, plan, run = planned(folder, run_name, kind)
-    on_disk, seen = held(run), glance(run.journal)
-    share = 1.0 - (on_disk["measured"] / on_disk["total"] if on_disk["total"] else 0.0)
+def before(folder: Path, run_name: str, kind: Kind, again: str = "") -> Before:
+    """Return everything that a start dialog says; raises `InputError` if it cannot be planned, or measured `again`."""
+    run = run_folder(folder, run_name)
+    if again:
+        _require_scan(kind)
+        require_begun(run)
+        require_writable(run)
+        campaign, plan, part = again_plan(folder, run, again)
+        to_measure, duration_s, on_disk, fault = len(part.points), part.duration_s, held(run), ""
+    else:
+        campaign, plan, run = planned(folder, run_name, kind)
+        on_disk = held(run)
+        share = 1.0 - (on_disk["measured"] / on_disk["total"] if on_disk["total"] else 0.0)
+        to_measure, duration_s = max(0, len(plan) - on_disk["measured"]), float(plan.predicted["duration_s"]) * share
+        fault = _fault(run_name, on_disk, glance(run.journal), plan.hash)
     return {
-        "run": run_name, "kind": kind, "points": len(plan), "duration_s": float(plan.predicted["duration_s"]) * share,
-        "cautions": cautions_of(campaign, plan), "on_disk": on_disk, "fault": _fault(run_name, on_disk, seen, plan.hash),
+        "run": run_name, "kind": kind, "again": again, "points": len(plan), "to_measure": to_measure, "duration_s": duration_s,
+        "cautions": cautions_of(campaign, plan), "on_disk": on_disk, "fault": fault,
         "failed_checks": failed_checks(folder, plan.hash), "free_name": free_name(folder, run_name), "simulated": is_simulated(campaign, "axis-controller"),
     }  # fmt: skip
 
 
-def require_startable(folder: Path, run_name: str, kind: Kind, *, despite_check: bool = False) -> None:
+def _require_scan(kind: Kind) -> None:
+    if kind != "scan":
+        raise InputError([f"again: kind = {kind!r}: must be 'scan': other tests are short, measure them whole again"])
+
+
+def require_startable(folder: Path, run_name: str, kind: Kind, *, despite_check: bool = False, again: str = "") -> None:
     """Raise `InputError` if a start would go on with what is complete, or with another plan, or if a check did not pass."""
-    said = before(folder, run_name, kind)
+    said = before(folder, run_name, kind, again)
     if said["fault"]:
         raise InputError([f"{said['fault']}; free: {said['free_name']}"])
     if said["failed_checks"] and not despite_check:

@@ -18,6 +18,8 @@ from pathlib import Path
 from typing import IO, TYPE_CHECKING, Any, get_args
 
 from colure.acquire.control import hear_stops_soon
+from colure.app.services.measuring_again import again_plan
+from colure.app.storage.folders import run_folder
 from colure.app.web.guard.hidden import without
 from colure.app.web.scan.layout import Kind, planned
 from colure.errors import InputError, system_fault
@@ -27,6 +29,7 @@ from colure.model.strict_json import plain
 if TYPE_CHECKING:
     from colure.acquire.engine import Engine
     from colure.acquire.journal import Row
+    from colure.app.storage.folders import RunFolder
 
 #: Points that wait to be told; beyond it they are only in the journal, where the page finds them later.
 MOST_WAITING = 20_000
@@ -144,16 +147,47 @@ def _history(journal_path: Path, middle: int) -> Iterator[list[list[Any]]]:
     yield from (rows[i : i + HISTORY_CHUNK] for i in range(0, len(rows), HISTORY_CHUNK))
 
 
+def _left(run: RunFolder, points: frozenset[int]) -> list[int]:
+    """Return which of points to be measured again are left, after a stop too."""
+    from colure.acquire.journal import Journal
+
+    if not points:
+        return []
+    journal = Journal.resume(run.journal)
+    try:
+        return sorted(journal.left_of(points))
+    finally:
+        journal.close()
+
+
 def carry_out(
-    folder: Path, run_name: str, *, kind: Kind, home: bool, despite_check: bool, teller: Teller, remote: _Remote
+    folder: Path,
+    run_name: str,
+    *,
+    kind: Kind,
+    home: bool,
+    despite_check: bool,
+    teller: Teller,
+    remote: _Remote,
+    again: str = "",
 ) -> int:
-    """Measure, telling everything; returns an exit code."""
+    """Measure, telling everything; returns an exit code.
+
+    again
+        Slices of a finished run that are measured again; empty: what the run does not hold yet.
+    """
     from colure.acquire.outcome import Options
     from colure.app import services
 
-    campaign, plan, run = planned(folder, run_name, kind)
+    points: frozenset[int] = frozenset()
+    if again:
+        run = run_folder(folder, run_name)
+        campaign, plan, part = again_plan(folder, run, again)
+        points = part.points
+    else:
+        campaign, plan, run = planned(folder, run_name, kind)
     middle = campaign.goal.shown_index(plan.frequency_hz)
-    teller.tell({"kind": "plan", "hash": plan.hash, "total": len(plan)})
+    teller.tell({"kind": "plan", "hash": plan.hash, "total": len(plan), "again": _left(run, points)})
     for rows in _history(run.journal, middle):
         teller.tell({"kind": "history", "rows": rows})
 
@@ -171,7 +205,7 @@ def carry_out(
         run,
         listener=listen,
         on_engine=remote.attach,
-        options=Options(home=home),
+        options=Options(home=home, again=points, said=again),
         despite_check=despite_check,
     )
     teller.tell({"kind": "outcome", "state": outcome.state.value, "text": outcome.reason, "measured": outcome.measured,
@@ -185,6 +219,7 @@ def main() -> int:
     parser.add_argument("folder", type=Path)
     parser.add_argument("run")
     parser.add_argument("--kind", choices=get_args(Kind), default="scan")
+    parser.add_argument("--again", default="")
     parser.add_argument("--home", action="store_true")
     parser.add_argument("--despite-check", action="store_true")
     arguments = parser.parse_args()
@@ -203,6 +238,7 @@ def main() -> int:
             despite_check=arguments.despite_check,
             teller=teller,
             remote=remote,
+            again=arguments.again,
         )
     except InputError as error:
         teller.tell({"kind": "refused", "text": "; ".join(error.faults)})

@@ -154,12 +154,17 @@ def planned(folder: Path, run_name: str, kind: Kind) -> tuple[Campaign, Plan, Ru
     return campaign, plan, beam_search.stage_run(folder, run_name, stage)
 
 
-def layout_for(folder: Path, run_name: str = "first", kind: Kind = "scan") -> Layout:
-    """Plan what a room can start, and lay it out."""
+def layout_for(folder: Path, run_name: str = "first", kind: Kind = "scan", again: str = "") -> Layout:
+    """Plan what a room can start, and lay it out; slices that are measured `again` lie in the run's own plan."""
+    from colure.app.services.measuring_again import again_plan
+    from colure.app.storage.folders import run_folder
     from colure.planning.path import build_path
 
-    campaign, plan, _ = planned(folder, run_name, kind)
-    if kind == "scan":
+    if again:
+        campaign, plan, _ = again_plan(folder, run_folder(folder, run_name), again)
+    else:
+        campaign, plan, _ = planned(folder, run_name, kind)
+    if kind == "scan" and not again:
         time_s = build_path(campaign.goal, campaign.chamber, campaign.device, plan.grid).time_s
     else:
         time_s = np.full(len(plan), float(plan.predicted["duration_s"]) / len(plan))

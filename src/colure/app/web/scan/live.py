@@ -13,7 +13,7 @@ import numpy as np
 
 from colure.app.web.scan.layout import Kind, Layout
 from colure.app.web.scan.messages import Grid, Status, Word
-from colure.geometry.conventions import amplitude_db, power_db
+from colure.geometry.conventions import BoolArray, amplitude_db, power_db
 from colure.model.plan import ROLES, Role
 
 #: Words of a scan that a page shows; all of them are in the journal.
@@ -31,6 +31,8 @@ class LiveScan:
         self.state, self.text = "starting", "instruments are being connected"
         self.version = 0
         self._seen = np.zeros(len(layout.cell), bool)
+        #: Points that are measured again although the run holds them; none: what it does not hold yet is measured.
+        self._again = np.zeros(len(layout.cell), bool)
         self._power = np.zeros((layout.passes, layout.shape[0] * layout.shape[1]))
         self._ties: list[tuple[float, complex]] = []
         self._tie_port: int | None = None
@@ -56,13 +58,20 @@ class LiveScan:
         """Tell whether the axes may move: until the engine ended with every axis standing, or its process is gone."""
         return self.running and not self._at_rest
 
+    @property
+    def _asked(self) -> BoolArray:
+        """(point,) what this scan measures: all of the plan, or what is measured again."""
+        return self._again if self._again.any() else np.ones_like(self._again)
+
     def hear(self, line: dict[str, Any]) -> None:
         """Take in one line of the scan's process."""
         kind = line.get("kind")
         if kind == "history":
             for row in line["rows"]:
                 self._take(row)
-            self._measured_before = float(self.layout.time_s[self._seen].sum())
+            # What is measured again has readings already: they are drawn, and do not count.
+            self._seen &= ~self._again
+            self._measured_before = float(self.layout.time_s[self._seen & self._asked].sum())
         elif "row" in line:
             self._take(line["row"])
             if kind == "tie":
@@ -75,7 +84,9 @@ class LiveScan:
             self.state = line.get("state", "refused")
             self.text = line["text"]
             self._say(str(kind), line["text"])
-        elif kind != "plan":
+        elif kind == "plan":
+            self._again[line.get("again", [])] = True
+        else:
             self._say(str(kind), str(line.get("text", "")))
         self.version += 1
 
@@ -121,9 +132,9 @@ class LiveScan:
 
     def status(self) -> Status:
         """Return everything but the picture."""
-        layout = self.layout
-        total = float(layout.time_s.sum())
-        measured_s = float(layout.time_s[self._seen].sum())
+        layout, asked = self.layout, self._asked
+        total = float(layout.time_s[asked].sum())
+        measured_s = float(layout.time_s[self._seen & asked].sum())
         elapsed = time.monotonic() - self._began
         fresh = measured_s - self._measured_before
         # How fast predicted time passes; believed once there is something to go by.
@@ -140,8 +151,8 @@ class LiveScan:
         return {
             "type": "status", "campaign": self.campaign, "run": self.run, "kind": self.kind, "state": self.state,
             "text": self.text,
-            "running": self.running, "moves": self.moves, "measured": int(self._seen.sum()),
-            "total": int(self._seen.size),
+            "running": self.running, "moves": self.moves, "measured": int((self._seen & asked).sum()),
+            "total": int(asked.sum()),
             "left_s": round(max(0.0, (total - measured_s) * pace), 1), "predicted_s": round(total, 1),
             "axes": list(layout.axes),
             "position_deg": layout.shown_deg(self._position), "angles_deg": layout.angles_deg(self._position),

@@ -106,13 +106,19 @@ class Before(TypedDict):
 
     fault
         Why this name must not be started, empty if it may.
+    again
+        Slices of a finished run that are measured again; empty: the run is begun, or goes on.
+    to_measure
+        So many of the plan's points are measured.
     failed_checks
         What checks of the instruments found wrong; a start needs `despite_check` then.
     """
 
     run: str
     kind: str
+    again: str
     points: int
+    to_measure: int
     duration_s: float
     cautions: list[str]
     on_disk: Held
