@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 import re
 from typing import Annotated, Literal
 
@@ -225,13 +226,27 @@ class Device(Section):
         """What a finite distance may do to a level that is not transformed, dB.
 
         The wave's bulge takes 0.119 dB from a square aperture's peak at 2 D^2/lambda, with 1/R^2 (section 3). The phase centre, from
-        which levels fall, lies anywhere within the offset, and as deep in the device as half its depth or a quarter of its mean
-        width, as far as horns' lie behind their mouths (common practice, no source).
+        which levels fall, lies beside the declared centre by half the device's depth or a quarter of its mean width, as far as
+        horns' lie behind their mouths (common practice, no source). A horn of best gain, phase errors 1/4 and 3/8 of a wavelength,
+        sends as from D^2/(10 lambda) behind its mouth (from its aperture integrals, derivable); elements of an array are fed in phase.
         """
         far = 2.0 * self.largest_dimension_m**2 * frequency_hz / SPEED_OF_LIGHT
         width, height, depth = self.size_mm
-        deep_mm = max(0.5 * depth, 0.25 * float(np.sqrt(width * height)))
-        aside_m = 1e-3 * (float(np.linalg.norm(self.offset_mm)) + deep_mm)
-        # The nearer side is louder by more than the farther one is quieter.
-        louder_db = -amplitude_db(max(1.0 - aside_m / range_length_m, 0.01))
-        return float(0.119 * (far / range_length_m) ** 2 + louder_db)
+        as_horn_mm = 0.0 if self.elements else 1e3 * far / 20.0
+        deep_mm = max(0.5 * depth, 0.25 * float(np.sqrt(width * height)), as_horn_mm)
+        # The probe is nearest where the declared centre lies towards it, and the nearer side is louder by more than the farther quieter.
+        nearest_m = max(range_length_m - 1e-3 * float(np.linalg.norm(self.offset_mm)), 0.01 * range_length_m)
+        louder_db = -amplitude_db(max(1.0 - 1e-3 * deep_mm / nearest_m, 0.01))
+        return float(0.119 * (far / nearest_m) ** 2 + louder_db)
+
+    def probe_open_db(self, *, range_length_m: float, probe_gain_dbi: float, pattern_db: float | None) -> float:
+        """What the probe's pattern leaves open of levels of a device beside its axis, dB, expanded (k = 2), over all directions.
+
+        pattern_db
+            How well the pattern is known 10 deg off the axis, dB; None where only the gain is: a beam of that gain is taken out
+            (power exp(-G a^2 / 4)), and all of it is open.
+        """
+        aside = math.asin(min(1.0, 1e-3 * float(np.linalg.norm(self.offset_mm)) / range_length_m))
+        if pattern_db is not None:
+            return pattern_db * float(math.degrees(aside) / 10.0) ** 2
+        return float(10.0 ** (probe_gain_dbi / 10.0) * aside**2 / (0.4 * math.log(10.0)))

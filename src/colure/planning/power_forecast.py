@@ -12,6 +12,7 @@ from typing import Final
 
 import numpy as np
 
+from colure.geometry.directions import from_azimuth_over_elevation
 from colure.model.campaign import Campaign
 from colure.model.chamber import facing_backwards
 from colure.planning.forecast import DB, FieldErrors, Forecast, Plane, inphase, planes, shown, summed
@@ -38,14 +39,17 @@ def power_forecast(campaign: Campaign, errors: FieldErrors, *, whole: bool, step
 
 def _levels(known: ExpectedLevels) -> dict[str, float]:
     """Return what a ratio of levels is made of: directivity is the peak over the mean of all."""
-    errors, device = known.errors, known.campaign.device
+    errors, device, chamber = known.errors, known.campaign.device, known.campaign.chamber
     top_hz = float(known.campaign.goal.frequency_hz[-1])
     return {
         "noise": DB * inphase(errors.once),
         "drift residual": DB * inphase(errors.drift),
         "range echoes": 2.0 * DB * errors.echoes,
-        "finite distance": device.nearness_db(
-            range_length_m=known.campaign.chamber.range_length_m, frequency_hz=top_hz
+        "finite distance": device.nearness_db(range_length_m=chamber.range_length_m, frequency_hz=top_hz),
+        "probe pattern": device.probe_open_db(
+            range_length_m=chamber.range_length_m,
+            probe_gain_dbi=chamber.probe.gain_dbi,
+            pattern_db=None if chamber.probe.pattern is None else chamber.probe.pattern_uncertainty_db,
         ),
     }
 
@@ -77,10 +81,15 @@ def _pointing(known: ExpectedLevels, plane: Plane) -> dict[str, float]:
 def _front_to_back(known: ExpectedLevels) -> dict[str, float] | None:
     if not known.whole:
         return None
-    weak = 10.0 ** (-known.campaign.device.expected_front_to_back_db / 20.0)
-    return {
-        "range echoes": shown(weak, 2.0 * facing_backwards(known.campaign.device.expected_gain) * known.errors.echoes)
-    }
+    device, distance = known.campaign.device, known.campaign.chamber.range_length_m
+    weak = 10.0 ** (-device.expected_front_to_back_db / 20.0)
+    # A back that is farther from the probe than the beam is raised to where the beam is heard; echoes are raised with it.
+    place = 1e-3 * np.asarray(device.offset_mm, float)
+    azimuth, elevation = (float(np.deg2rad(one)) for one in device.beam_deg)
+    ahead = float(place @ from_azimuth_over_elevation(azimuth=azimuth, elevation=elevation))
+    across = float(np.sqrt(np.maximum(ahead**2 + distance**2 - place @ place, 0.0)))
+    raised = max(1.0, (across + ahead) / max(across - ahead, 1e-3))
+    return {"range echoes": shown(weak, 2.0 * raised * facing_backwards(device.expected_gain) * known.errors.echoes)}
 
 
 #: By the key of a figure's definition, as `colure.planning.forecast.FORECASTS`.

@@ -5,7 +5,8 @@ from __future__ import annotations
 import numpy as np
 import pytest
 
-from colure.analysis.pipeline.power_only import PowerSphere, power_figures, power_sphere
+from colure.analysis.pipeline.power_levels import PowerSphere
+from colure.analysis.pipeline.power_only import power_figures, power_sphere
 from colure.app import services
 from colure.app.services.rehearsal import record_of_rehearsal
 from colure.model.chamber import SimulatedChamber
@@ -31,7 +32,7 @@ def test_power_figures_of_a_scan_without_phase(broader_campaign, ports):
     powers = record.assign(trace=(record["trace"].dims, np.abs(record["trace"].values).astype(complex))).assign_attrs(
         receiver="power"
     )
-    sphere = power_sphere(powers, campaign.chamber)
+    sphere = power_sphere(powers, campaign.chamber, offset_mm=campaign.device.offset_mm)
     wanted = Evaluation(transmit_power_dbm=10.0, horizon_bands_deg=(45.0,), coverage_percent=(50.0,), up="z")
     found = power_figures(sphere, campaign.chamber, campaign.device, wanted)
     device = stand_in(campaign.device, plan.frequency_hz, band_hz=plan.frequency_hz, seed=1)

@@ -2,13 +2,17 @@
 
 from __future__ import annotations
 
+from typing import TypedDict
+
 import numpy as np
 from scipy.ndimage import map_coordinates
 
+from colure.analysis.pipeline.power_between import MOST_REACH, TOP_DB
 from colure.analysis.pipeline.power_levels import PowerSphere
+from colure.analysis.pipeline.power_place import away
 from colure.analysis.steps.drift import DB as NEPER_DB
 from colure.geometry.conventions import FloatArray, wavenumber
-from colure.geometry.directions import azimuth_over_elevation, tangents, theta_phi
+from colure.geometry.directions import azimuth_over_elevation, tangents, theta_phi, unit_vector
 from colure.model.chamber import Chamber, facing_backwards
 from colure.model.definitions import Definition
 from colure.model.device import Device
@@ -16,10 +20,14 @@ from colure.model.figure import BudgetRow
 from colure.model.power_table import LARGEST_ERROR_DB
 
 DB = 10.0 / np.log(10.0)
-#: The top of a lobe that tells how it bends: so many dB, and at most so many radians to each side.
-TOP_DB = 1.0
-MOST_REACH = 0.5
 WORDS = "half and two thirds of the samples against all"
+
+
+class _Place(TypedDict):
+    """Where the device's centre stands, metres from the axes' intersection, and the range length."""
+
+    offset_m: FloatArray
+    distance_m: float
 
 
 class LevelBudget:
@@ -33,7 +41,14 @@ class LevelBudget:
         self._sphere, self._chamber = sphere, chamber
         frequency_hz = float(sphere.frequency_hz[index])
         self._near_db = device.nearness_db(range_length_m=chamber.range_length_m, frequency_hz=frequency_hz)
+        self._probe_db = _probe_open_db(chamber, device)
         gain = sphere.gain[index]
+        # Echoes and noise stand below the highest level on the range; what is farther from the probe than that is raised, they with it.
+        # Of levels nearly alike the highest is where they are strongest.
+        below = float(_heard_most(sphere, chamber, device)[index] / np.sqrt(gain.max()))
+        alike = _away(sphere, chamber, device)[gain > 10.0 ** (-0.1 * TOP_DB) * gain.max()]
+        self._raised = max(1.0, below * float(alike.max()))
+        self._raised_behind = max(1.0, below * float(away(-peak, **_place(chamber, device))))
         self._steady = _moved_deg(sphere, gain, peak, self._steepness(device, frequency_hz))
         mean = float(np.average(gain.mean(axis=1), weights=np.maximum(np.sin(sphere.theta), 1e-9)))
         self._backwards = facing_backwards(float(gain.max() / mean))
@@ -42,10 +57,12 @@ class LevelBudget:
         """Return the slope of ln power that echoes, and that noise and drift, may add at the peak, per radian, expanded."""
         # The gradient of an error that is white over waves up to N is N/2 per radian; ln power is twice the field's.
         order = float(wavenumber(frequency_hz)) * device.reach_m + 1.0
-        echoes = 2.0 * np.sqrt(2.0) * self._chamber.echo_amplitude * 0.5 * order
+        echoes = 2.0 * np.sqrt(2.0) * self._raised * self._chamber.echo_amplitude * 0.5 * order
         step = float(self._sphere.theta[1] - self._sphere.theta[0])
         # Two readings, two steps apart, each with its own error.
-        scatter = float(np.hypot(self._sphere.noise_db, self._sphere.drift_db)) / DB / (np.sqrt(2.0) * step)
+        scatter = (
+            float(np.hypot(self._raised * self._sphere.noise_db, self._sphere.drift_db)) / DB / (np.sqrt(2.0) * step)
+        )
         return float(echoes), float(scatter)
 
     def rows(self, what: Definition, value: float, change: float) -> tuple[BudgetRow, ...]:
@@ -58,7 +75,7 @@ class LevelBudget:
             return self._of_angle(what, change)
         if what.name == "front_to_back_db":
             echo = BudgetRow(
-                term="range echoes", expanded=2.0 * self._backwards * self._chamber.echo_amplitude,
+                term="range echoes", expanded=2.0 * self._backwards * self._raised_behind * self._chamber.echo_amplitude,
                 basis="declared level against the back lobe, while the beam looks to the wall behind the device", kind="declared",
                 distribution="U-shaped", size=self._chamber.echo_level_db, unit="dB",
             )  # fmt: skip
@@ -90,19 +107,48 @@ class LevelBudget:
             BudgetRow(term="reference gain", expanded=abs(what.gain) * chamber.reference.gain_uncertainty_db,
             basis="declared", kind="declared", distribution="normal",
                       size=chamber.reference.gain_uncertainty_db, unit="dB"),
-            BudgetRow(term="noise", expanded=sphere.noise_db, basis="scatter of repeated sweeps", kind="measured",
+            BudgetRow(term="noise", expanded=self._raised * sphere.noise_db, basis="scatter of repeated sweeps", kind="measured",
             distribution="normal", size=sphere.noise_db, unit="dB"),
             BudgetRow(term="drift residual", expanded=drift, basis="ties against each other", kind="measured",
             distribution="normal", size=drift, unit="dB"),
-            BudgetRow(term="range echoes", expanded=2.0 * NEPER_DB * chamber.echo_amplitude, basis="declared level against the peak",
+            BudgetRow(term="range echoes", expanded=2.0 * NEPER_DB * self._raised * chamber.echo_amplitude, basis="declared level against the peak",
             kind="declared", distribution="U-shaped", size=chamber.echo_level_db, unit="dB"),
             BudgetRow(term="finite distance", expanded=self._near_db,
             basis="bulge of the wave and place of the phase centre, not transformed", kind="declared",
                       distribution="rectangular"),
         ]  # fmt: skip
+        if self._probe_db > 0.0:
+            basis = "probe's taper towards a device beside the axes' intersection"
+            rows.append(
+                BudgetRow(
+                    term="probe pattern", expanded=self._probe_db, basis=basis, kind="declared", distribution="normal"
+                )
+            )
         if what.display(1.0) != 1.0:  # a share: dB to natural units
             rows = [row.of_size(row.expanded / DB * min(0.5, value)) for row in rows]
         return rows
+
+
+def _probe_open_db(chamber: Chamber, device: Device) -> float:
+    known = None if chamber.probe.pattern is None else chamber.probe.pattern_uncertainty_db
+    return device.probe_open_db(
+        range_length_m=chamber.range_length_m, probe_gain_dbi=chamber.probe.gain_dbi, pattern_db=known
+    )
+
+
+def _place(chamber: Chamber, device: Device) -> _Place:
+    return {"offset_m": 1e-3 * np.asarray(device.offset_mm, float), "distance_m": chamber.range_length_m}
+
+
+def _away(sphere: PowerSphere, chamber: Chamber, device: Device) -> FloatArray:
+    """Return the probe's distance from the device's centre (theta, phi) over the range length."""
+    directions = unit_vector(theta=sphere.theta[:, None], phi=sphere.phi[None, :])
+    return away(directions, **_place(chamber, device))
+
+
+def _heard_most(sphere: PowerSphere, chamber: Chamber, device: Device) -> FloatArray:
+    """Return the largest amplitude (frequency,) that the probe met on the range, which levels from the device's centre are not."""
+    return np.asarray(np.sqrt(np.max(sphere.gain / _away(sphere, chamber, device) ** 2, axis=(1, 2))))
 
 
 def _sampling(change: float) -> BudgetRow:
@@ -171,15 +217,17 @@ def level_errors(sphere: PowerSphere, chamber: Chamber, device: Device) -> tuple
 
     Returns
     -------
-    Expanded uncertainty (k = 2) of all levels together, dB: reference gain, the way from the reference by the ties, and finite
-    distance, the largest of all frequencies.
+    Expanded uncertainty (k = 2) of all levels together, dB: reference gain, the way from the reference by the ties, the
+    probe's pattern, and finite distance, the largest of all frequencies.
     Standard deviation (frequency, theta, phi) of each level, dB: noise and echoes stand against the level itself, drift does not.
     """
     near = max(
         device.nearness_db(range_length_m=chamber.range_length_m, frequency_hz=float(f)) for f in sphere.frequency_hz
     )
     gain = chamber.reference.gain_uncertainty_db if chamber.reference.absolute else 0.0
-    below = np.sqrt(sphere.gain.max(axis=(1, 2), keepdims=True) / np.maximum(sphere.gain, 1e-300))
+    probe = _probe_open_db(chamber, device)
+    top = _heard_most(sphere, chamber, device)[:, None, None]
+    below = top * _away(sphere, chamber, device) / np.sqrt(np.maximum(sphere.gain, 1e-300))
     echo = NEPER_DB * chamber.echo_amplitude
     scatter = np.hypot(np.hypot(0.5 * sphere.noise_db, echo) * below, 0.5 * sphere.drift_db)
-    return float(np.sqrt(gain**2 + near**2 + sphere.tied_db**2)), np.minimum(scatter, LARGEST_ERROR_DB)
+    return float(np.sqrt(gain**2 + near**2 + probe**2 + sphere.tied_db**2)), np.minimum(scatter, LARGEST_ERROR_DB)

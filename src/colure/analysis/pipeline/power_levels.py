@@ -16,7 +16,7 @@ class PowerSphere:
     """Total gain, linear (frequency, theta, phi), rings and columns over a full turn; whole or part of the sphere.
 
     noise_db, drift_db
-        Of a run: expanded, what noise makes of the peak, and what drift leaves between the directions.
+        Of a run: expanded, what noise makes of the highest level on the range, and what drift leaves between the directions.
     tied_db
         Expanded, what all directions together have against the reference, since the ties that lead there are noisy too.
     """

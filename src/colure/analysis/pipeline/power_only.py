@@ -9,15 +9,15 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
-import ducc0
 import numpy as np
-from scipy.ndimage import map_coordinates, spline_filter
 
 from colure.analysis.figures.beams import OMNIDIRECTIONAL_REASON
 from colure.analysis.figures.cuts import OMNIDIRECTIONAL
 from colure.analysis.figures.sphere import UP, belt_weights, coverage
-from colure.analysis.pipeline.power_budget import DB, MOST_REACH, TOP_DB, LevelBudget
+from colure.analysis.pipeline.power_between import Continuous, sampled_peak
+from colure.analysis.pipeline.power_budget import DB, LevelBudget
 from colure.analysis.pipeline.power_levels import PowerSphere
+from colure.analysis.pipeline.power_place import place_factor, seen_from_the_centre
 from colure.analysis.steps.drift import DB as NEPER_DB
 from colure.analysis.steps.drift import correct, declared_drift, track
 from colure.analysis.steps.gain import ReferenceData, gain_transfer
@@ -27,7 +27,6 @@ from colure.geometry.conventions import FloatArray
 from colure.geometry.directions import (
     azimuth_over_elevation,
     from_azimuth_over_elevation,
-    tangents,
     theta_phi,
     unit_vector,
 )
@@ -44,21 +43,31 @@ from colure.model.record import of_role
 if TYPE_CHECKING:
     import xarray as xr
 
-#: Samples about the highest one that a paraboloid is laid through.
-NEIGHBOURS = 9
-#: Between two samples of the continuous pattern before its spline, at most.
-FINE_STEP_DEG = 2.0
+    from colure.waves.expansion import Expansion
+
 #: Rings over which partial powers are integrated and levels counted, at least.
 FINE_RINGS = 181
-#: Rounds in which the highest power is looked for, each on a finer grid.
-PEAK_ROUNDS = 4
 UNTOLD = "below what these samples tell; measure with a smaller step"
 
 
-def power_sphere(record: xr.Dataset, chamber: Chamber, reference: ReferenceData | None = None) -> PowerSphere:
+def power_sphere(
+    record: xr.Dataset,
+    chamber: Chamber,
+    reference: ReferenceData | None = None,
+    *,
+    offset_mm: tuple[float, float, float] = (0.0, 0.0, 0.0),
+    probe: Expansion | None = None,
+) -> PowerSphere:
     """Turn a power-only record into total gain over directions (substitution with the reference, drift taken out).
 
     With reference.method = 'none' its scale is any: directivity and other figures without a gain are right.
+
+    Parameters
+    ----------
+    offset_mm
+        The device's centre from the axes' intersection, device frame: levels and directions are those from there.
+    probe
+        The probe's pattern, which counts for a device beside its axis; a Gaussian beam of its declared gain if None.
 
     Raises
     ------
@@ -75,6 +84,13 @@ def power_sphere(record: xr.Dataset, chamber: Chamber, reference: ReferenceData 
     names = [str(name) for name in record["axis"].values]
     shown = scan["commanded_deg"].values
     angle = {name: chamber.axis_table[name].map.angle_deg(shown[:, i]) for i, name in enumerate(names)}
+    each = transfer.noise * np.abs(transfer.factor)
+    # Few sweeps are repeated: Student's factor counts how few (JCGM 100:2008, G.3), over all frequencies and ports together.
+    k = students_factor(max(1.0, transfer.freedom * each.size))
+    noise = k * float(np.sqrt(np.mean(each**2) / reading.max()))
+    offset_m = 1e-3 * np.asarray(offset_mm, float)
+    if offset_m.any():
+        reading *= place_factor(chamber, angle, ports=record.sizes["port"], offset_m=offset_m, probe=probe)
     key = np.round(np.stack([angle["azimuth"], angle["roll"]], axis=-1), 4)
     unique, which = np.unique(key, axis=0, return_inverse=True)
     places = np.asarray(unique, np.float64)
@@ -85,11 +101,9 @@ def power_sphere(record: xr.Dataset, chamber: Chamber, reference: ReferenceData 
         raise ValueError(
             f"record: {int(readings.min())} to {int(readings.max())} polarizations a direction, must be 2 (passes or ports)"
         )
-    each = transfer.noise * np.abs(transfer.factor)
-    # Few sweeps are repeated: Student's factor counts how few (JCGM 100:2008, G.3), over all frequencies and ports together.
-    k = students_factor(max(1.0, transfer.freedom * each.size))
-    noise = k * float(np.sqrt(np.mean(each**2) / reading.max()))
     theta, phi, gain = _folded(places, total)
+    if offset_m.any():
+        theta, gain = seen_from_the_centre(theta, phi, gain, offset_m=offset_m, distance_m=chamber.range_length_m)
     return PowerSphere(
         frequency_hz=record["frequency"].values,
         theta=theta,
@@ -130,6 +144,8 @@ def _folded(places_deg: FloatArray, total: FloatArray) -> tuple[FloatArray, Floa
 LEFT_OUT = ("alignment", "probe polarization", "mismatch", "leakage", "linearity", "standing wave", "reconnection",
             "position error",
             "temperature", "jumps")  # fmt: skip
+#: Levels are those from the device's declared place, where it is not at the axes' intersection: nothing in them tells whether it stands there.
+PLACE = "device place"
 
 
 def power_figures(sphere: PowerSphere, chamber: Chamber, device: Device, settings: Evaluation) -> list[Figure]:
@@ -144,6 +160,7 @@ def power_figures(sphere: PowerSphere, chamber: Chamber, device: Device, setting
     if not chamber.reference.absolute:
         chosen = [d for d in chosen if not d.gain and not d.absolute]
     fewer = thinned(sphere)
+    left_out = (*LEFT_OUT, PLACE) if any(device.offset_mm) else LEFT_OUT
     out = []
     for f, frequency in enumerate(sphere.frequency_hz):
         values, coarser = native_values(sphere, f, settings), [native_values(one, f, settings) for one in fewer]
@@ -156,7 +173,7 @@ def power_figures(sphere: PowerSphere, chamber: Chamber, device: Device, setting
             change = changed(what, value, coarser)
             rows = budget.rows(what, value, change)
             reason = several if what.single_beam else untold(change)
-            out.append(build_figure(what, value, rows, float(frequency), left_out=LEFT_OUT, reason=reason))
+            out.append(build_figure(what, value, rows, float(frequency), left_out=left_out, reason=reason))
     return out
 
 
@@ -211,94 +228,6 @@ def thinned(sphere: PowerSphere) -> list[PowerSphere]:
         gain = np.stack([Continuous(one).at(t.ravel(), p.ravel()).reshape(t.shape) for one in sphere.gain])
         out.append(replace(sphere, theta=theta, gain=gain))
     return out
-
-
-class Continuous:
-    """Power between its samples: the scalar spherical harmonics through a whole grid with poles, as many as its samples tell apart.
-
-    A polynomial over theta and phi alone would leave every column free near the poles, where they lie close together.
-    """
-
-    def __init__(self, gain: FloatArray) -> None:
-        rings, columns = gain.shape
-        order = rings - 2
-        across = min(order, (columns - 1) // 2)
-        coefficients = ducc0.sht.analysis_2d(
-            map=np.ascontiguousarray(gain[None]), spin=0, lmax=order, mmax=across, geometry="CC"
-        )
-        finer = _finer(2 * order), _finer(columns)
-        fine = ducc0.sht.synthesis_2d(
-            alm=coefficients, spin=0, lmax=order, mmax=across, ntheta=finer[0] // 2 + 1, nphi=finer[1], geometry="CC"
-        )[0]
-        # Rings go on through the poles, where phi is half a turn further.
-        self._table = np.concatenate([fine, np.roll(fine[-2:0:-1], finer[1] // 2, axis=1)])
-        self._spline = spline_filter(self._table, order=5, mode="grid-wrap")
-        told = ducc0.sht.synthesis_2d(
-            alm=coefficients, spin=0, lmax=order, mmax=across, ntheta=rings, nphi=columns, geometry="CC"
-        )[0]
-        #: What the harmonics leave of the samples: noise, or lobes too narrow for them.
-        self._left = np.pad(gain - told, ((0, 0), (0, 1)), mode="wrap")
-
-    @property
-    def least_told(self) -> float:
-        """The lowest power that its samples tell: twice as deep as they make it pass below zero between them."""
-        return 2.0 * max(0.0, -float(self._table.min()))
-
-    def at(self, theta: FloatArray, phi: FloatArray) -> FloatArray:
-        """Return the power (count,) at directions in radians, never below 0."""
-        return np.asarray(np.maximum(self._between(theta, phi), 0.0), np.float64)
-
-    def _between(self, theta: FloatArray, phi: FloatArray) -> FloatArray:
-        rows, columns = self._table.shape
-        where = np.stack([theta * rows / (2.0 * np.pi), phi * columns / (2.0 * np.pi)])
-        return np.asarray(map_coordinates(self._spline, where, order=5, mode="grid-wrap", prefilter=False), np.float64)
-
-    def sampled_at(self, theta: FloatArray, phi: FloatArray) -> FloatArray:
-        """Return the power (count,) as the samples about each direction read it: their noise counts, and so do their narrow lobes."""
-        rows, columns = (size - 1 for size in self._left.shape)
-        left = map_coordinates(self._left, np.stack([theta * rows / np.pi, phi * columns / (2.0 * np.pi)]), order=1)
-        return np.asarray(np.maximum(self._between(theta, phi) + left, 0.0), np.float64)
-
-    def peak(self, gain: FloatArray) -> tuple[FloatArray, float]:
-        """Return (direction (3,), value) of the highest power, looked for about the samples (theta, phi) it began with."""
-        theta = np.linspace(0.0, np.pi, gain.shape[0])
-        phi = np.arange(gain.shape[1]) * 2.0 * np.pi / gain.shape[1]
-        every = unit_vector(theta=theta[:, None], phi=phi[None, :]).reshape(-1, 3)
-        best, top, reach = every[int(np.argmax(gain))], float(gain.max()), float(theta[1])
-        steps = np.linspace(-1.0, 1.0, 2 * NEIGHBOURS + 1)
-        a, b = (one.ravel() for one in np.meshgrid(steps, steps))
-        for _ in range(PEAK_ROUNDS):
-            first, second = tangents(best)
-            near = best + reach * (a[:, None] * first + b[:, None] * second)
-            near /= np.linalg.norm(near, axis=1, keepdims=True)
-            level = self.at(*theta_phi(near))
-            best, top = near[int(np.argmax(level))], float(level.max())
-            reach *= 2.0 / NEIGHBOURS
-        # Noise moves a flat top far: a paraboloid over everything within 1 dB of it holds still.
-        first, second = tangents(best)
-        reach = float(theta[1])
-        for _ in range(PEAK_ROUNDS):
-            near = best + reach * (a[:, None] * first + b[:, None] * second)
-            near /= np.linalg.norm(near, axis=1, keepdims=True)
-            level = self.at(*theta_phi(near))
-            inside = level > 10.0 ** (-TOP_DB / 10.0) * top
-            reach *= float(np.clip(2.0 * np.sqrt(inside.mean()), 0.3, 1.5))
-            reach = min(reach, MOST_REACH)
-        direction, _ = _top_of(near[inside], level[inside], best, top)
-        return direction, float(self.at(*theta_phi(direction[None]))[0])
-
-    def sky(self, frame: FloatArray, *, least_rings: int) -> tuple[FloatArray, FloatArray]:
-        """Return (theta, power (theta, phi)) on a grid with poles about the z axis of a frame (rows: its axes)."""
-        theta = np.linspace(0.0, np.pi, least_rings)
-        phi = np.arange(2 * (least_rings - 1)) * np.pi / (least_rings - 1)
-        d = unit_vector(theta=theta[:, None], phi=phi[None, :]) @ frame
-        t, p = theta_phi(d)
-        return theta, self.at(t.ravel(), p.ravel()).reshape(theta.size, phi.size)
-
-
-def _finer(count: int) -> int:
-    """Return a multiple of a number of samples over a full turn that leaves at most `FINE_STEP_DEG` between two."""
-    return count * max(1, int(np.ceil(360.0 / FINE_STEP_DEG / count)))
 
 
 def native_values(sphere: PowerSphere, f: int, settings: Evaluation) -> dict[str, float]:
@@ -357,30 +286,3 @@ def _sphere_values(
 def _between(power: FloatArray, low: float, high: float) -> float:
     """Return the power between two polar angles in radians, of a grid (theta, phi) with poles."""
     return float(belt_weights(power.shape[0], round(low, 9), round(high, 9)) @ power.mean(axis=1)) * 2.0 * np.pi
-
-
-def sampled_peak(sphere: PowerSphere, gain: FloatArray) -> tuple[FloatArray, float]:
-    """Return (direction (3,), value) of the top of a paraboloid through the highest sample and its nearest ones, in dB."""
-    directions = unit_vector(theta=sphere.theta[:, None], phi=sphere.phi[None, :]).reshape(-1, 3)
-    flat = gain.ravel()
-    top = directions[int(np.argmax(flat))]
-    # A pole is sampled by every column: one of them is enough.
-    _, once = np.unique(np.round(directions, 7), axis=0, return_index=True)
-    near = once[np.argsort(-(directions[once] @ top))[: 2 * NEIGHBOURS]]
-    return _top_of(directions[near], flat[near], top, float(flat.max()))
-
-
-def _top_of(near: FloatArray, power: FloatArray, best: FloatArray, highest: float) -> tuple[FloatArray, float]:
-    """Return (direction (3,), value) of the paraboloid's top through powers at directions (n, 3), in dB; `best` if it has none."""
-    first, second = tangents(best)
-    a, b = near @ first, near @ second
-    level = np.log(np.maximum(power, 1e-300))
-    c = np.linalg.lstsq(np.stack([np.ones_like(a), a, b, a * a, a * b, b * b], axis=-1), level, rcond=None)[0]
-    hessian = np.array([[2.0 * c[3], c[4]], [c[4], 2.0 * c[5]]])
-    if np.linalg.det(hessian) <= 0.0 or c[3] >= 0.0:
-        return best, highest
-    at = -np.linalg.solve(hessian, c[1:3])
-    if float(np.hypot(*at)) > float(np.hypot(a, b).max()):
-        return best, highest
-    direction = best + at[0] * first + at[1] * second
-    return direction / np.linalg.norm(direction), float(np.exp(c[0] + 0.5 * c[1:3] @ at))

@@ -6,16 +6,14 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 
 import numpy as np
-from scipy.ndimage import map_coordinates
 
 from colure.analysis.figures.cuts import Beam, declared_vector
+from colure.analysis.pipeline.power_between import Continuous, Part, sampled_peak
 from colure.analysis.pipeline.power_levels import PowerSphere
 from colure.analysis.pipeline.power_only import (
-    Continuous,
     changed,
     native_values,
     no_single_beam,
-    sampled_peak,
     thinned,
     turned,
     untold,
@@ -34,8 +32,6 @@ from colure.values import holds_arrays
 DRAWS = 24
 #: The share of the scatter that draws add: the table holds all of it already, and a peak moves further where noise lies on noise.
 PART = 0.4
-#: Columns that a part of the sphere is continued by to both sides of a full turn, for the spline between them.
-OVERLAP = 6
 UNKNOWN = ("all: the table states no errors",)
 NOT_INCLUDED = ("range echoes", "alignment", "finite distance")
 
@@ -214,17 +210,5 @@ def _between_samples(sphere: PowerSphere, f: int) -> tuple[Callable[[FloatArray]
     if sphere.whole:
         whole = Continuous(gain)
         return lambda d: np.asarray(np.sqrt(whole.at(*theta_phi(d)))), whole.peak(gain)[0]
-    columns, step = gain.shape[1], sphere.theta[1] - sphere.theta[0]
-    # Rings go on through the front pole, where phi is half a turn further.
-    through = np.concatenate([np.roll(gain[:0:-1], columns // 2, axis=1), gain])
-    around = np.pad(through, ((0, 0), (OVERLAP, OVERLAP)), mode="wrap")
-
-    def part(directions: FloatArray) -> FloatArray:
-        theta, phi = theta_phi(directions)
-        turn = np.mod(phi, 2.0 * np.pi) * columns / (2.0 * np.pi)
-        power = map_coordinates(
-            around, np.stack([theta / step + gain.shape[0] - 1, turn + OVERLAP]), order=3, mode="nearest"
-        )
-        return np.where(theta <= sphere.theta[-1] + 1e-9, np.sqrt(np.maximum(power, 0.0)), np.nan)
-
-    return part, sampled_peak(sphere, gain)[0]
+    part = Part(sphere.theta, gain)
+    return lambda d: np.asarray(np.sqrt(part.at(*theta_phi(d)))), sampled_peak(sphere, gain)[0]

@@ -106,7 +106,8 @@ def _with_phase(run: RunFolder, processed: Processed) -> _Seen:
 
 def _without_phase(campaign: Campaign, run: RunFolder) -> _Seen:
     """Return what a power-only state shows, on rings that its continuous pattern is read at."""
-    from colure.analysis.pipeline.power_only import FINE_RINGS, Continuous, thinned
+    from colure.analysis.pipeline.power_between import Continuous
+    from colure.analysis.pipeline.power_only import FINE_RINGS, thinned
     from colure.app.services.power_runs import PowerRun
 
     measured = PowerRun(campaign, run)

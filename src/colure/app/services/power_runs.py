@@ -10,7 +10,7 @@ import numpy as np
 from colure.app.services.figure_table import Figures
 from colure.app.services.power_files import PowerPattern
 from colure.app.services.processing import opened
-from colure.app.services.reference import reference_of
+from colure.app.services.reference import probe_of, reference_of
 from colure.errors import InputError
 from colure.geometry.conventions import power_db
 from colure.model.campaign import Campaign
@@ -44,7 +44,11 @@ class PowerRun(PowerPattern):
 
         chamber, record = campaign.chamber, opened(run)
         try:
-            sphere = power_sphere(record, chamber, reference_of(campaign, record["frequency"].values))
+            frequency = record["frequency"].values
+            sphere = power_sphere(
+                record, chamber, reference_of(campaign, frequency),
+                offset_mm=campaign.device.offset_mm, probe=probe_of(campaign, frequency),
+            )  # fmt: skip
         except ValueError as error:
             raise InputError([str(error)]) from None
         common, scatter = level_errors(sphere, chamber, campaign.device)

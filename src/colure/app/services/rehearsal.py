@@ -313,7 +313,10 @@ def _levels_carried_out(
     record = _first_state(plan, rehearsed, moments, campaign.chamber)
     record = record.assign(trace=np.abs(record["trace"]).astype(complex))
     try:
-        levels = power_sphere(record, campaign.chamber, _beyond_the_horn(campaign, plan.frequency_hz))
+        levels = power_sphere(
+            record, campaign.chamber, _beyond_the_horn(campaign, plan.frequency_hz),
+            offset_mm=campaign.device.offset_mm, probe=probe_of(campaign, plan.frequency_hz),
+        )  # fmt: skip
         figures = power_figures(levels, campaign.chamber, campaign.device, campaign.evaluation())
     except ValueError as error:
         raise InputError([str(error)]) from None
