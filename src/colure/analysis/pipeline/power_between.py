@@ -106,7 +106,7 @@ class Continuous:
         return theta, self.at(t.ravel(), p.ravel()).reshape(theta.size, phi.size)
 
 
-class Part:
+class PowerOfRegion:
     """Power between the samples of a part of the sphere about the front pole, rings and columns over a full turn."""
 
     def __init__(self, theta: FloatArray, gain: FloatArray) -> None:

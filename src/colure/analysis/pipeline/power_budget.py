@@ -23,7 +23,7 @@ DB = 10.0 / np.log(10.0)
 WORDS = "half and two thirds of the samples against all"
 
 
-class _Place(TypedDict):
+class _CentrePlace(TypedDict):
     """Where the device's centre stands, metres from the axes' intersection, and the range length."""
 
     offset_m: FloatArray
@@ -136,7 +136,7 @@ def _probe_open_db(chamber: Chamber, device: Device) -> float:
     )
 
 
-def _place(chamber: Chamber, device: Device) -> _Place:
+def _place(chamber: Chamber, device: Device) -> _CentrePlace:
     return {"offset_m": 1e-3 * np.asarray(device.offset_mm, float), "distance_m": chamber.range_length_m}
 
 

@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from colure.analysis.pipeline.power_between import Continuous, Part
+from colure.analysis.pipeline.power_between import Continuous, PowerOfRegion
 from colure.geometry.conventions import FloatArray
 from colure.geometry.directions import theta_phi, unit_vector
 from colure.geometry.kinematics import device_to_lab
@@ -80,6 +80,8 @@ def seen_from_the_centre(
     count = kept.size if kept.all() else int(np.argmin(kept))
     t, p = t[:count], p[:count]
     where = t.ravel(), np.mod(p.ravel() - phi[0], 2.0 * np.pi)
-    read = np.stack([Continuous(one).sampled_at(*where) if whole else Part(theta, one).at(*where) for one in gain])
+    read = np.stack(
+        [Continuous(one).sampled_at(*where) if whole else PowerOfRegion(theta, one).at(*where) for one in gain]
+    )
     lowest = gain.min(axis=(1, 2))[:, None, None]
     return theta[:count], np.maximum(read.reshape(len(gain), *t.shape), lowest)

@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from colure.analysis.figures.cuts import Beam, declared_vector
-from colure.analysis.pipeline.power_between import Continuous, Part, sampled_peak
+from colure.analysis.pipeline.power_between import Continuous, PowerOfRegion, sampled_peak
 from colure.analysis.pipeline.power_levels import PowerSphere
 from colure.analysis.pipeline.power_only import (
     changed,
@@ -210,5 +210,5 @@ def _between_samples(sphere: PowerSphere, f: int) -> tuple[Callable[[FloatArray]
     if sphere.whole:
         whole = Continuous(gain)
         return lambda d: np.asarray(np.sqrt(whole.at(*theta_phi(d)))), whole.peak(gain)[0]
-    part = Part(sphere.theta, gain)
+    part = PowerOfRegion(sphere.theta, gain)
     return lambda d: np.asarray(np.sqrt(part.at(*theta_phi(d)))), sampled_peak(sphere, gain)[0]
