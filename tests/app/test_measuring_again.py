@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import os
 import shutil
+import tempfile
 from dataclasses import replace
 from types import SimpleNamespace
 
@@ -25,7 +26,7 @@ from colure.app.web.scan.before import before, held, require_startable
 from colure.app.web.scan.child import carry_out
 from colure.app.web.scan.layout import layout_for
 from colure.app.web.scan.live import LiveScan
-from colure.errors import InputError
+from colure.errors import InputError, JournalError
 from colure.model.files import attribute_of, open_dataset
 from colure.model.plan import ROLES, Role
 from tests.conftest import tiny
@@ -261,3 +262,20 @@ def test_the_page_counts_what_is_measured_again_and_after_a_stop_what_is_left(fo
         assert (status["measured"], status["total"]) == (measured, count if code else count - 5)
         assert np.isfinite(np.frombuffer(scan.frame(), "<f4")).all()
         assert held(run_folder(folder, "first"))["state"] == ("stopped" if code else "complete")
+
+
+def test_a_journal_is_verified_where_nothing_can_be_written(folder, monkeypatch):
+    run = run_folder(folder, "first")
+    usual = services.verify(run)
+    before = {one.name: (one.read_bytes(), one.stat().st_mtime_ns) for one in run.path.iterdir()}
+    monkeypatch.setattr("os.access", lambda path, mode, **_: not mode & os.W_OK)
+    monkeypatch.setattr(tempfile, "tempdir", str(folder))
+    assert services.verify(run) == usual and usual.whole
+    assert {
+        one.name: (one.read_bytes(), one.stat().st_mtime_ns) for one in run.path.iterdir() if one.suffix != ".pid"
+    } == {name: seen for name, seen in before.items() if not name.endswith(".pid")}
+    assert not list(folder.glob("colure-*")), "the copy is gone"
+    journal = Journal.resume(run.journal)
+    with pytest.raises(JournalError, match="in use by process"):
+        services.verify(run)
+    journal.close()

@@ -9,6 +9,7 @@ from collections.abc import Callable, Iterator, Mapping
 from contextlib import AbstractContextManager, contextmanager, nullcontext, suppress
 from dataclasses import dataclass, replace
 from functools import partial
+from pathlib import Path
 from typing import TYPE_CHECKING
 
 from colure.app.services.bench_check import keep_check, require_passed_check
@@ -199,7 +200,7 @@ def _check_journal_kept(run: RunFolder) -> None:
                 f"over {run.record.name}: put a copy of the journal back, or measure under another run name (`run`); nothing was moved"
             ]
         )
-    if not _journal_holds_record(run):
+    if not _journal_holds_record(run, run.journal):
         raise InputError(
             [
                 f"run {run.path.name}: {run.record.name} was not made from {run.journal.name} as it is now, and a new one would be written over "
@@ -208,14 +209,14 @@ def _check_journal_kept(run: RunFolder) -> None:
         )
 
 
-def _journal_holds_record(run: RunFolder) -> bool:
-    """Tell whether every point of the record is in the journal beside it; raises `InputError` if one of them cannot be read."""
+def _journal_holds_record(run: RunFolder, journal: Path) -> bool:
+    """Tell whether every point of a run's record is in its journal, or in a copy of it; raises `InputError` if one of them cannot be read."""
     from colure.acquire.chain import holds_root
     from colure.acquire.journal import Journal
 
     root_hash = _root_hash(run)
-    Journal.resume(run.journal).close()  # says what is wrong with it, if anything is
-    return bool(holds_root(run.journal, root_hash))
+    Journal.resume(journal).close()  # says what is wrong with it, if anything is
+    return bool(holds_root(journal, root_hash))
 
 
 def _root_hash(run: RunFolder) -> str:
@@ -403,18 +404,20 @@ def require_own_record(run: RunFolder, root_hash: str) -> None:
 
 
 def verify(run: RunFolder) -> Verification:
-    """Check a journal's checksums and chain; raises `InputError` if there is no such run."""
+    """Check a journal's checksums and chain, also where nothing can be written; raises `InputError` if there is no such run."""
     from colure.acquire.journal import Journal
+    from colure.acquire.read_only import readable
 
     require_begun(run)
-    journal = Journal.resume(run.journal)
-    try:
-        verification = journal.verify()
-    finally:
-        journal.close()
-    try:
-        own = not run.record.is_file() or _journal_holds_record(run)
-    except InputError as error:
-        return replace(verification, damaged=(*verification.damaged, *error.faults))
+    with readable(run.journal) as path:
+        journal = Journal.resume(path)
+        try:
+            verification = journal.verify()
+        finally:
+            journal.close()
+        try:
+            own = not run.record.is_file() or _journal_holds_record(run, path)
+        except InputError as error:
+            return replace(verification, damaged=(*verification.damaged, *error.faults))
     strange = f"{run.record.name}: was not made from {run.journal.name} as it is now: points may be missing at its end"
     return verification if own else replace(verification, damaged=(*verification.damaged, strange))
