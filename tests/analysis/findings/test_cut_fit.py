@@ -7,12 +7,18 @@ from __future__ import annotations
 
 import numpy as np
 import pytest
+from click.testing import CliRunner
 
+from colure.app.cli import main
 from colure.app.services.cuts import figures_of
+from colure.app.services.evaluation import findings
 from colure.app.services.rehearsal import record_of_rehearsal
+from colure.app.storage.folders import run_folder
 from colure.model.figure import LOOK, NOT_TO_BE_USED, USABLE
+from colure.model.files import save_dataset
 from colure.model.plan import ROLES, Role
 from colure.planning.preflight import make_plan
+from colure.report.translation import Translation
 from tests.app.test_cuts import AZ_EL, BOTH, ROLL, campaign
 
 CUTS = {
@@ -56,6 +62,12 @@ def test_a_lost_sweep_is_told_at_the_figures_of_its_cut_alone(measured):
         one.name.rsplit("_", 1)[0][:6] for one in figures if any("does not fit a cut" in word for word in one.cautions)
     }
     assert marked and (all(one.startswith("phi_0") for one in names) or all(one.startswith("phi_90") for one in names))
+    # The other cut fits the device: the slice of this one is named, as the command takes it.
+    record = measured["two of a patch"][1]
+    scan = np.flatnonzero(record["role"].values == ROLES.index(Role.SCAN))
+    own = int(record["slice_index"].values[scan[scan.size // 8]])
+    said = {word for one in figures for word in one.cautions if "does not fit a cut" in word}
+    assert len(said) == 1 and said.pop().endswith(f"colure acquire --again {own} is enough")
 
 
 def test_a_level_that_jumps_within_a_cut_is_told(measured):
@@ -66,6 +78,7 @@ def test_a_level_that_jumps_within_a_cut_is_told(measured):
 
     figures = told(measured, "one of a horn", spoil)
     assert figures and all(one.use == LOOK and "the level jumped" in one.cautions[0] for one in figures)
+    assert not any("--again" in one.cautions[0] for one in figures), "no other cut shows that the device is as declared"
 
 
 @pytest.mark.parametrize("ratio", [10.0**0.1, -1.0])
@@ -80,3 +93,23 @@ def test_a_probe_that_reads_otherwise_at_another_roll_is_told_where_cuts_cross(m
     assert figures and all(
         one.use == NOT_TO_BE_USED and "cuts that cross disagree" in one.cautions[0] for one in figures
     )
+
+
+def test_findings_of_a_run_of_cuts_are_listed_the_worst_first(measured, tmp_path):
+    """As for a sphere; of a right run the command says that nothing speaks against it."""
+    held, record = measured["two of a patch"]
+    record = record.copy(deep=True)
+    run = run_folder(held.folder, "one")
+    run.path.mkdir(parents=True)
+    save_dataset(record, run.record)
+    said = CliRunner().invoke(main, ["findings", str(held.folder), "--run", "one"])
+    assert said.exit_code == 0 and "nothing speaks against these cuts" in said.output, said.output
+    scan = np.flatnonzero(record["role"].values == ROLES.index(Role.SCAN))
+    record["trace"].values[scan[scan.size // 8]] *= 0.1
+    run.record.unlink()
+    save_dataset(record, run.record)
+    told = findings(held, run)
+    assert [one.rank for one in told] == sorted(one.rank for one in told)
+    named = next(one.text for one in told if "--again" in one.text)
+    ways = {language: Translation(language)(named) for language in ("de", "fr", "es")}
+    assert all("--again" in text and "other cuts" not in text.lower() for text in ways.values()), ways

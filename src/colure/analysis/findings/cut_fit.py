@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from colure.analysis.findings.finding import Finding, Severity
+from colure.analysis.findings.slice_numbers import as_ranges
 from colure.analysis.steps.agreement import level_db
 from colure.geometry.conventions import ComplexArray, FloatArray, wavenumber
 from colure.model.figure import NOT_TO_BE_USED
@@ -34,6 +35,8 @@ ALIKE = 1e-2
 LOOK_DB, FEW_LOOK_DB, ABOVE_DB, WRONG_DB, FEW = -38.0, -34.0, 10.0, -25.0, 30
 #: Cuts that disagree where they cross: beyond this, or so much above declared echoes or the noise, dB.
 CROSS_LOOK_DB = -20.0
+#: Of so many of the cuts the slices are named: with more of them wrong, it is the device or the set-up.
+MOST_WRONG = 0.5
 #: Cosine of the angle from the boresight up to which a probe that follows reads one direction of polarization in every cut.
 AHEAD = 0.5
 #: Cosine of the angle from the boresight beyond which a direction is straight behind the device.
@@ -50,17 +53,25 @@ def cut_fit_findings(scan: CutScan, chamber: Chamber, device: Device, names: Seq
     """
     peak = max(float(np.max(one.total)) for one in scan.cuts)
     floor_db = max(chamber.echo_level_db, level_db(float(np.max(scan.noise)) / peak)) + ABOVE_DB
+    told = [(cut, unexplained_db(cut, scan.frequency_hz, device)) for cut in (*scan.cuts, *scan.across)]
+    wrong = [
+        (cut, left_db)
+        for cut, left_db in told
+        if left_db is not None and left_db > max(FEW_LOOK_DB if cut.angle_deg.size < FEW else LOOK_DB, floor_db)
+    ]
+    # A larger device, or one that stands elsewhere, fits none of the cuts: where others fit, a slice of its own went wrong.
+    judged = sum(left_db is not None for _, left_db in told)
+    others_fit = 0 < len(wrong) <= MOST_WRONG * judged
     findings = []
-    for cut in (*scan.cuts, *scan.across):
-        left_db = unexplained_db(cut, scan.frequency_hz, device)
-        if left_db is None or left_db <= max(FEW_LOOK_DB if cut.angle_deg.size < FEW else LOOK_DB, floor_db):
-            continue
+    for cut, left_db in wrong:
         size = " x ".join(f"{x:g}" for x in device.size_mm)
         text = (
             f"a part of {left_db:.1f} dB relative to the peak does not fit a cut of a device of {size} mm at the declared place: sweeps "
             "went wrong, the level jumped, an axis lost its place, or the device is larger or stands elsewhere. Look at connectors "
             "and couplings, check size_mm and offset_mm in device.toml, and measure again"
         )
+        if others_fit and (own := slices_of(cut, scan)):
+            text += f". Other cuts fit it: if only this one, {cut.cut.label}, went wrong, colure acquire --again {as_ranges(own)} is enough"
         about = tuple(one for one in names if one.startswith(f"{cut.cut.name}_"))
         severity: Severity = NOT_TO_BE_USED if left_db > WRONG_DB else "look"
         findings.append(Finding("cut", left_db, text, severity, about))
@@ -72,6 +83,11 @@ def cut_fit_findings(scan: CutScan, chamber: Chamber, device: Device, names: Seq
         )
         findings.append(Finding("cut", apart_db, text, NOT_TO_BE_USED))
     return findings
+
+
+def slices_of(cut: MeasuredCut, scan: CutScan) -> list[int]:
+    """Return the numbers of the slices in which a cut was measured; none for a cut across many."""
+    return [n for n, one in enumerate(scan.scan.cuts()) if one.name == cut.cut.name]
 
 
 def unexplained_db(cut: MeasuredCut, frequency_hz: FloatArray, device: Device) -> float | None:

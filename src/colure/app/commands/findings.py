@@ -10,6 +10,9 @@ from colure.app.commands.as_measured import own_run
 from colure.app.terminal.say import say
 from colure.model.strict_json import json_text
 
+#: What is said of cuts that nothing speaks against; of a sphere there is always something to say.
+NOTHING = "nothing speaks against these cuts. Cuts cannot tell a wrong zero of an axis, or a reference that is off"
+
 
 @click.command()
 @click.argument("folder", type=click.Path(path_type=Path), default=Path())
@@ -32,5 +35,7 @@ def findings(folder: Path, run_name: str, state: str | None, as_json: bool) -> N
     if as_json:
         say(json_text([one.__dict__ for one in run_findings]))
         return
+    if not run_findings:
+        say(NOTHING)
     for one in run_findings:
         say(f"{one.topic}: {one.text}.")

@@ -36,6 +36,7 @@ if TYPE_CHECKING:
 
     from colure.analysis.cuts.levels import CutLevel
     from colure.analysis.cuts.scan import CutScan
+    from colure.analysis.findings.finding import Finding
     from colure.model.figure import Figure
     from colure.report.drawing import OnAxes, Panels
 
@@ -86,12 +87,13 @@ def same_plan(run: RunFolder, plan: Plan) -> bool:
 
 @dataclass(frozen=True)
 class ReadCuts:
-    """A run's cuts as they were read: fields, levels with intervals, figures, and the frequency that is shown first."""
+    """A run's cuts as they were read: fields, levels with intervals, figures, what the data say against them, and the frequency that is shown first."""
 
     scan: CutScan
     levels: list[CutLevel]
     figures: list[Figure]
     shown: int
+    findings: tuple[Finding, ...] = ()
 
 
 def read(campaign: Campaign, run: RunFolder) -> ReadCuts:
@@ -164,11 +166,12 @@ def figures_of(campaign: Campaign, record: xr.Dataset) -> ReadCuts:
             *pair_findings(_at_peaks(scan), campaign.device, names),
             *cut_fit_findings(scan, campaign.chamber, campaign.device, names),
         ]
-        figures = marked(figures, [*switch_findings(record), *cut_slip_findings(scan.slip), *against])
+        against = [*switch_findings(record), *cut_slip_findings(scan.slip), *against]
+        figures = marked(figures, against)
         levels = cut_levels(scan, campaign.chamber, campaign.device, campaign.evaluation(), **context)
     except ValueError as error:
         raise InputError([str(error)]) from None
-    return ReadCuts(scan, levels, figures, campaign.goal.shown_index(record["frequency"].values))
+    return ReadCuts(scan, levels, figures, campaign.goal.shown_index(record["frequency"].values), tuple(against))
 
 
 def _at_peaks(scan: CutScan) -> list[tuple[float, complex, complex]]:

@@ -61,7 +61,7 @@ def effects(campaign: Campaign, run: RunFolder) -> StepEffects:
 
 
 def findings(campaign: Campaign, run: RunFolder) -> list[Finding]:
-    """Return a run's self-consistency checks, largest effect first.
+    """Return a run's self-consistency checks, largest effect first; of a run of cuts those that speak against it.
 
     Raises
     ------
@@ -70,6 +70,8 @@ def findings(campaign: Campaign, run: RunFolder) -> list[Finding]:
     """
     from colure.analysis.findings.self_check import room_of, self_check
 
+    if is_cuts(run):
+        return sorted(cuts.read(campaign, run).findings, key=lambda one: (one.rank, -one.level_db))
     processed_run = processed(campaign, opened(run), campaign.recipe())
     room = room_of(processed_run, campaign.chamber)
     return self_check(processed_run, campaign.chamber, (processed_run.device or campaign.device).slant_deg, room=room)
