@@ -71,7 +71,7 @@ def cut_fit_findings(scan: CutScan, chamber: Chamber, device: Device, names: Seq
             "and couplings, check size_mm and offset_mm in device.toml, and measure again"
         )
         if others_fit and (own := slices_of(cut, scan)):
-            text += f". Other cuts fit it: if only this one, {cut.cut.label}, went wrong, colure acquire --again {as_ranges(own)} is enough"
+            text = f"{text}. Other cuts fit it: if only this one, {cut.cut.label}, went wrong, colure acquire --again {as_ranges(own)} is enough"
         about = tuple(one for one in names if one.startswith(f"{cut.cut.name}_"))
         severity: Severity = NOT_TO_BE_USED if left_db > WRONG_DB else "look"
         findings.append(Finding("cut", left_db, text, severity, about))
