@@ -133,3 +133,31 @@ def run_engine(
             accept_damage=accept_damage,
             despite_check=despite_check,
         )
+
+
+def complete(record: Path) -> bool:
+    """Tell whether a record is there and holds every point of its plan."""
+    from colure.model.files import attribute_of
+
+    return record.is_file() and attribute_of(record, "complete", "1") == "1"
+
+
+def measure_whole(
+    campaign: Campaign, made: Plan, run: RunFolder, what: str, *, quiet: bool, looked_at: bool = False
+) -> None:
+    """Measure what a run does not hold yet; keys and signals stop it safely. Ends with exit code 3 if it was not finished.
+
+    looked_at
+        What is there of such a run can be read before it is finished.
+    """
+    from colure.acquire.outcome import Options
+
+    outcome = run_engine(campaign, made, run, quiet=quiet, options=Options(), accept_damage=False, despite_check=False)
+    if outcome.state.value != "done":
+        look = f"; colure look {campaign.folder} --run {run.path.name} reads what is there" if looked_at else ""
+        say(
+            f"{what}: {outcome.state.value}: {outcome.reason}; {outcome.measured} of {outcome.total} points saved; the same command goes "
+            f"on with it{look}",
+            err=True,
+        )
+        sys.exit(STOPPED)

@@ -9,6 +9,7 @@ from typing import get_args
 
 import click
 
+from colure.app.commands.acquiring import complete, measure_whole
 from colure.app.terminal.say import say
 from colure.model.strict_json import json_text
 
@@ -37,14 +38,13 @@ def beam(folder: Path, run_name: str, yes: bool, set_home: bool, as_json: bool) 
     \b
     Example: colure beam my-campaign --yes
     """
-    from colure.app import services
     from colure.app.services import beam_search
     from colure.app.terminal import screens
     from colure.errors import InputError
 
     for stage in get_args(beam_search.SearchStage):
         run = beam_search.stage_run(folder, run_name, stage)
-        if run.record.exists():
+        if complete(run.record):
             continue
         campaign, plan = beam_search.stage_plan(folder, run_name, stage)
         if not yes:
@@ -52,11 +52,7 @@ def beam(folder: Path, run_name: str, yes: bool, set_home: bool, as_json: bool) 
             if as_json or not click.confirm("Everyone is clear of the axes and the cautions are understood. Start?"):
                 raise InputError(["cautions: not acknowledged: must be acknowledged with --yes before anything moves"])
             yes = True
-        outcome = services.acquire(campaign, plan, run)
-        if outcome.state.value != "done":
-            raise InputError(
-                [f"beam search: {outcome.state.value}: {outcome.reason}; the same command goes on with it"]
-            )
+        measure_whole(campaign, plan, run, "beam search", quiet=as_json)
     search = beam_search.result(folder, run_name)
     home = beam_search.set_home(folder, run_name, time.strftime("%Y%m%d-%H%M%S")) if set_home else []
     if as_json:

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Any
 
 import click
 
+from colure.app.commands.acquiring import complete, measure_whole
 from colure.app.commands.runs import ENTRIES, identity_options, identity_said
 from colure.app.commands.scan_options import front_cut, scan_of, scan_options
 from colure.app.terminal.say import say
@@ -49,7 +50,6 @@ def cut(
       colure cut my-campaign --phi 0 --frequencies 5.8,24:24.25:0.05 --run two-bands --yes
       colure cut my-campaign --circles 0,45 --through 20,0 --run skew --yes
     """
-    from colure.app import services
     from colure.app.services import cuts
     from colure.app.services.receiver_kind import is_power_only
     from colure.app.storage.folders import run_folder
@@ -65,7 +65,7 @@ def cut(
         else:
             screens.show_plan(campaign, made)
         return
-    if not _complete(run.record):
+    if not complete(run.record):
         if is_power_only(campaign):
             raise InputError([
                 f"chamber.toml: profile = {campaign.chamber.analyzer.profile!r}: must be that of a receiver with phase: a cut is "
@@ -80,23 +80,13 @@ def cut(
         ):
             raise InputError(["cautions: not acknowledged: must be acknowledged with --yes before anything moves"])
         keep_identity(run, identity_said(campaign, {name: asked[name] for name in ENTRIES}), asked["photographs"])
-        with screens.progress(len(made), quiet=as_json) as listener:
-            outcome = services.acquire(campaign, made, run, listener=listener)
-        if outcome.state.value != "done":
-            raise InputError([f"cut: {outcome.state.value}: {outcome.reason}; the same command goes on with it"])
+        measure_whole(campaign, made, run, "cut", quiet=as_json, looked_at=True)
     elif not cuts.same_plan(run, made):
         raise InputError(
             [f"run {run_name}: holds another scan than this one; choose another --run, or colure evaluate reads it"]
         )
     read_cuts = cuts.evaluate(campaign, run)
     sys.exit(show_cuts(read_cuts, run.path, as_json=as_json))
-
-
-def _complete(record: Path) -> bool:
-    """Tell whether a record is there and holds every point of its plan."""
-    from colure.model.files import attribute_of
-
-    return record.is_file() and attribute_of(record, "complete", "1") == "1"
 
 
 def show_cuts(read_cuts: ReadCuts, path: Path, *, as_json: bool) -> int:

@@ -6,6 +6,7 @@ from pathlib import Path
 
 import click
 
+from colure.app.commands.acquiring import complete, measure_whole
 from colure.app.terminal.say import say
 from colure.model.strict_json import json_text
 
@@ -31,16 +32,14 @@ def flip(folder: Path, run_name: str, yes: bool, as_json: bool) -> None:
 
     campaign, plan = services.flip_plan(folder)
     run = run_folder(folder, run_name)
-    if not run.record.exists():
+    if not complete(run.record):
         if not as_json:
             screens.show_cautions(campaign, plan)
         if not yes and (
             as_json or not click.confirm("Everyone is clear of the axes and the cautions are understood. Start?")
         ):
             raise InputError(["cautions: not acknowledged: must be acknowledged with --yes before anything moves"])
-        outcome = services.acquire(campaign, plan, run)
-        if outcome.state.value != "done":
-            raise InputError([f"flip test: {outcome.state.value}: {outcome.reason}; the same command goes on with it"])
+        measure_whole(campaign, plan, run, "flip test", quiet=as_json)
     comparison = services.flip_result(campaign, run)
     if as_json:
         say(json_text(comparison.__dict__))
