@@ -6,12 +6,17 @@ import os
 import re
 import subprocess
 import sys
+from collections.abc import Iterator
+from contextlib import contextmanager
 from pathlib import Path
+from threading import Timer
 
 import apsw
 import numpy as np
 import pytest
 
+from colure.acquire.chain import holds_root
+from colure.acquire.glance import glance
 from colure.acquire.journal import Journal, Row
 from colure.app import services
 from colure.errors import JournalError, system_fault
@@ -243,3 +248,36 @@ def test_what_is_measured_again_replaces_and_keeps_the_first_reading(journal):
     assert journal.verify().damaged == ("row 3: its point was measured again, and it is not put aside",)
     journal._db.execute("insert into superseded values (3), (2)")
     assert journal.verify().damaged == ("row 2 (put aside): no fault of it was accepted",)
+
+
+@contextmanager
+def held_by_another_reader(path: Path, seconds: float) -> Iterator[None]:
+    """Keep others out of a journal, as a program does that opens it after a crash, or is the last to close it."""
+    database = apsw.Connection(str(path))
+    database.execute("pragma locking_mode=exclusive")
+    database.execute("begin immediate")
+    database.execute("create table if not exists held(x)")
+    database.execute("commit")
+    ends = Timer(seconds, database.close)
+    ends.start()
+    try:
+        yield
+    finally:
+        ends.join()
+
+
+def test_a_journal_that_somebody_opens_at_this_moment_is_waited_for(journal, monkeypatch):
+    """A start was refused with "the record was not made from this journal", a page said "damaged", both of a sound one."""
+    for index in range(3):
+        journal.append(row(index))
+    path, root = journal.path, journal.verify().root_hash
+    journal.close()
+    with held_by_another_reader(path, 0.15):
+        assert holds_root(path, root) is True
+    with held_by_another_reader(path, 0.15):
+        seen = glance(path)
+    assert seen is not None and seen.measured == 3
+    monkeypatch.setattr("colure.acquire.chain.BUSY_MS", 1)
+    with held_by_another_reader(path, 0.1):
+        assert holds_root(path, root) is None
+    assert holds_root(path, "0" * 64) is False and holds_root(path, "no root") is False

@@ -5,13 +5,16 @@ from __future__ import annotations
 import hashlib
 import struct
 import zlib
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
+from contextlib import contextmanager
 from pathlib import Path
 from typing import Any
 
 import apsw
 
 GENESIS = b"\0" * 32
+#: A journal that another process opens, recovers or closes at this moment cannot be read for so long, milliseconds.
+BUSY_MS = 5000
 
 
 class Chain:
@@ -88,21 +91,32 @@ def _fewer(database: Any, wanted: Mapping[str, Any], of_points: str, of_events: 
     return faults
 
 
+@contextmanager
+def opened_to_read(path: Path) -> Iterator[apsw.Connection]:
+    """Open a journal for reading, beside whoever writes it; waits for one that opens or closes it. Raises `apsw.Error`."""
+    database = apsw.Connection(str(path), flags=apsw.SQLITE_OPEN_READONLY)
+    try:
+        database.set_busy_timeout(BUSY_MS)
+        yield database
+    finally:
+        database.close()
+
+
 def holds_root(path: Path, root_hash: str) -> bool | None:
     """Tell whether a record with this root hash was made from a journal; None if the journal cannot be asked.
 
     Only reads, and works beside a run that is writing. An older record's root is the chain at an earlier row.
     """
     try:
-        database = apsw.Connection(str(path), flags=apsw.SQLITE_OPEN_READONLY)
-        try:
-            wanted = bytes.fromhex(root_hash)
+        wanted = bytes.fromhex(root_hash)
+    except ValueError:
+        return False  # nothing that a journal gives
+    try:
+        with opened_to_read(path) as database:
             # Mostly it is the last row's: only an older record makes every row be looked at.
             row = database.execute("select chain from point order by seq desc limit 1").fetchone()
             if row is not None and row[0] != wanted:
                 row = database.execute("select 1 from point where chain = ?", (wanted,)).fetchone()
-        finally:
-            database.close()
-    except (apsw.Error, ValueError):
+    except apsw.Error:
         return None
     return row is not None

@@ -12,13 +12,11 @@ from typing import Any
 import apsw
 
 from colure.acquire.again import pending_points
+from colure.acquire.chain import opened_to_read
 from colure.acquire.journal import unreadable
 from colure.acquire.rows import HEADER, HEADER_BYTES, Row
 from colure.errors import JournalError
 from colure.model.plan import Plan
-
-#: How long a look waits for the process that writes, milliseconds.
-BUSY_MS = 5000
 
 
 @dataclass(frozen=True)
@@ -50,8 +48,7 @@ def glance(path: Path) -> Glance | None:
     if not path.is_file():
         return None
     try:
-        database = apsw.Connection(str(path), flags=apsw.SQLITE_OPEN_READONLY)
-        try:
+        with opened_to_read(path) as database:
             told = dict(database.execute("select key, value from meta where key in ('plan', 'plan_hash', 'again')"))
             rows = database.execute(
                 "select count(distinct plan_index) from point where plan_index >= 0 "
@@ -59,8 +56,6 @@ def glance(path: Path) -> Glance | None:
             )
             measured = next(iter(rows))[0] - len(pending_points(database, json.loads(told.get("again", "[]")) or []))
             ends = [_wall_time(database, order) for order in ("asc", "desc")]
-        finally:
-            database.close()
         total = len(json.loads(told["plan"])["role"])
         return Glance(int(measured), total, ends[0], ends[1], str(json.loads(told["plan_hash"])))
     except (apsw.Error, KeyError, ValueError, TypeError, struct.error, RecursionError):
@@ -83,17 +78,13 @@ def rows_so_far(path: Path) -> tuple[Plan, list[Row], dict[str, Any]] | None:
     if not path.is_file():
         return None
     try:
-        database = apsw.Connection(str(path), flags=apsw.SQLITE_OPEN_READONLY)
-        try:
-            database.set_busy_timeout(BUSY_MS)
+        with opened_to_read(path) as database:
             told = {key: json.loads(value) for key, value in database.execute("select key, value from meta")}
             rows = list(
                 database.execute(
                     "select seq, body, crc from point where seq not in (select seq from superseded) order by seq"
                 )
             )
-        finally:
-            database.close()
     except apsw.Error as error:
         raise unreadable(path, error) from None
     except (ValueError, RecursionError) as error:

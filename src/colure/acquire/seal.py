@@ -70,6 +70,7 @@ def record_of(journal: Journal) -> xr.Dataset:
         identity=identity,
         stops=journal.meta("stops") or [],
         accepted_damage=list(check.accepted),
+        **({"checks": checks} if (checks := journal.meta("checks")) else {}),
         **({"again": again} if (again := journal.meta("again")) else {}),
     )
 

@@ -31,6 +31,7 @@ def measured_section(source: Source) -> tuple[ReportSection, ...]:
     weak = [one for one in source.findings if one.topic == "ties"]
     rows += [("Ties", f"{one.text}.") for one in weak]
     rows += [("Left out", words) for words in _left_out(source)]
+    rows += [("Instrument check", text) for text in source.checks]
     rows += [("Stopped", text) for text in source.stops]
     return (ReportSection("What was measured", (Table(("", ""), tuple(rows), wide=True, shares=(1.0, 4.0)),)),)
 

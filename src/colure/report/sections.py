@@ -446,7 +446,9 @@ def steps_of(made: list[dict[str, Any]]) -> tuple[tuple[str, str], ...]:
     return tuple(
         (
             entry["step"],
-            ", ".join(f"{k} = {_short(v)}" for k, v in entry["parameters"].items() if k not in ("stops", "identity")),
+            ", ".join(
+                f"{k} = {_short(v)}" for k, v in entry["parameters"].items() if k not in ("stops", "checks", "identity")
+            ),
         )
         for entry in made
     )

@@ -109,6 +109,8 @@ class Source:
         Who measured what for whom, when and with what.
     stops
         Why the run stopped on the way, in the words of its journal.
+    checks
+        What of the instruments was not checked before the run, or did not pass.
     shown
         Index of the frequency to watch; mid-band if None. Cuts, levels, states and elements are at it.
     """
@@ -132,6 +134,7 @@ class Source:
     judged: Verdicts | None = None
     states: dict[str, FloatArray] = field(default_factory=dict)
     stops: tuple[str, ...] = ()
+    checks: tuple[str, ...] = ()
     shown: int | None = None
 
     @property

@@ -5,6 +5,7 @@ from __future__ import annotations
 import os
 import shutil
 import socket
+import time
 from collections.abc import Callable, Iterator, Mapping
 from contextlib import AbstractContextManager, contextmanager, nullcontext, suppress
 from dataclasses import dataclass, replace
@@ -12,7 +13,7 @@ from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from colure.app.services.bench_check import keep_check, require_passed_check
+from colure.app.services.bench_check import keep_check, mark_of, require_passed_check, said_of_checks
 from colure.app.services.connecting import instruments, is_simulated
 from colure.app.services.flight_words import flight_faults
 from colure.app.services.reference import probe_of, reference_of
@@ -116,11 +117,10 @@ def acquire(
             keep_tie_direction(run, plan.predicted["ties"])
         journal = Journal.open(run.journal, plan, identity)
         try:
-            _check_circumstances(journal, campaign)
-            _check_same(journal.meta("plan_hash"), plan.hash, journal.meta("identity"), identity)
-            _keep_circumstances(journal, campaign)
+            _require_same_run(journal, campaign, plan, identity)
             keep_begun(run, campaign)
             _check_whole(journal, listener, accept_damage=accept_damage)
+            _say_checks(journal, listener, said_of_checks(campaign, plan))
             receiver = str(identity.get("receiver", "vector"))
             with (follow or (whole if options is not None and options.again else followed))(
                 campaign, plan, run, listener, receiver
@@ -210,13 +210,21 @@ def _check_journal_kept(run: RunFolder) -> None:
 
 
 def _journal_holds_record(run: RunFolder, journal: Path) -> bool:
-    """Tell whether every point of a run's record is in its journal, or in a copy of it; raises `InputError` if one of them cannot be read."""
+    """Tell whether every point of a run's record is in its journal, or in a copy of it; raises `InputError` if one cannot be read, or not now."""
     from colure.acquire.chain import holds_root
     from colure.acquire.journal import Journal
 
     root_hash = _root_hash(run)
     Journal.resume(journal).close()  # says what is wrong with it, if anything is
-    return bool(holds_root(journal, root_hash))
+    holds = holds_root(journal, root_hash)
+    if holds is None:
+        raise InputError(
+            [
+                f"run {run.path.name}: {run.journal.name} cannot be read at this moment, another program may have it open: close that and try "
+                "again; nothing was moved"
+            ]
+        )
+    return holds
 
 
 def _root_hash(run: RunFolder) -> str:
@@ -273,12 +281,30 @@ def _check_circumstances(journal: Journal, campaign: Campaign) -> None:
         raise InputError([*faults, "nothing was moved: put it back, or begin another run (`run`)"])
 
 
+def _require_same_run(journal: Journal, campaign: Campaign, plan: Plan, identity: Mapping[str, object]) -> None:
+    """Refuse to go on with other words, another plan or other instruments; keep under what a run begins."""
+    _check_circumstances(journal, campaign)
+    _check_same(journal.meta("plan_hash"), plan.hash, journal.meta("identity"), identity)
+    _keep_circumstances(journal, campaign)
+
+
 def _keep_circumstances(journal: Journal, campaign: Campaign) -> None:
     """Keep under what a run begins."""
     from colure.acquire.circumstances import circumstances
 
     if journal.meta("circumstances") is None:
         journal.set_meta("circumstances", circumstances(campaign.chamber, campaign.folder))
+
+
+def _say_checks(journal: Journal, listener: Listener, texts: list[str]) -> None:
+    """Say, and keep with the run, what was not checked before it, or did not pass; what earlier sessions said stays."""
+    now, said = time.time(), journal.meta("checks") or []
+    for text in texts:
+        listener(Event("warning", text))
+        journal.note("warning", text, now)
+    new = [{"wall_time": now, "text": text} for text in texts if text not in [one["text"] for one in said]]
+    if new:
+        journal.set_meta("checks", [*said, *new])
 
 
 def _check_whole(journal: Journal, listener: Listener, *, accept_damage: bool) -> None:
@@ -338,7 +364,7 @@ def check_instruments(
     except (InstrumentError, LockedError) as error:
         lines.append(CheckLine("connection", False, str(error)))
     wrong, moved = ([f"{one.what}: {one.answer}" for one in part if not one.good] for part in (lines, turned or []))
-    unkept = keep_check(campaign.folder, plan.hash, wrong, None if turned is None else moved)
+    unkept = keep_check(campaign.folder, plan.hash, wrong, None if turned is None else moved, under=mark_of(campaign))
     return lines + (turned or []) + ([CheckLine("kept", False, unkept)] if unkept else [])
 
 

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from colure.app.services.bench_check import unchecked
+
 if TYPE_CHECKING:
     from colure.model.campaign import Campaign
     from colure.model.plan import Plan
@@ -28,6 +30,7 @@ def cautions_of(campaign: Campaign, plan: Plan) -> list[str]:
         "no interlock; switch it off at the device, or stay out of its beam."
     ] if campaign.device.eirp_dbm is not None else []  # fmt: skip
     return [
+        *(f"{text[0].upper()}{text[1:]}." for text in unchecked(campaign, plan)),
         *(exchange if swap else []),
         *moving,
         *by_itself,

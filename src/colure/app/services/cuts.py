@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING, Any
 import numpy as np
 
 from colure.app.services.campaigns import with_frequencies, with_scan
-from colure.app.services.particulars import particulars_of, stops_of
+from colure.app.services.particulars import checks_of, particulars_of, stops_of
 from colure.app.services.processing import (
     addresses,
     opened,
@@ -276,6 +276,7 @@ def _measured(record: xr.Dataset, scan: CutScan) -> tuple[tuple[str, str], ...]:
         ("Flagged readings",
         f"{flagged} (overload, unlevelled, unlocked or undecided); kept and counted, not removed" if flagged else "none"),
         ("Drift", f"{100.0 * scan.drift:.2g} % rms of the level remain after correction by the ties"),
+        *(("Instrument check", text) for text in checks_of(record)),
         *(("Stopped", text) for text in stops_of(record)),
     )  # fmt: skip
 

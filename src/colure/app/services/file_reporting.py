@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from colure.app.services.particulars import particulars_of, settings_of, stops_of
+from colure.app.services.particulars import checks_of, particulars_of, settings_of, stops_of
 from colure.app.services.pattern_object import FilePattern, open_pattern
 from colure.app.services.power_files import PowerPattern, is_power_file, open_power
 from colure.app.services.power_runs import PowerRun
@@ -122,6 +122,7 @@ def _how_measured(campaign: Campaign, record: xr.Dataset) -> tuple[tuple[str, st
         ("Range length", f"{campaign.chamber.range_length_m:g} m"),
         ("Device", f"size {size} mm, offset {offset} mm"),
         ("Readings", str(record.sizes["point"])),
+        *(("Instrument check", text) for text in checks_of(record)),
         *(("Stopped", text) for text in stops_of(record)),
         ("Plan", str(record.attrs.get("plan_hash", ""))),
         ("Journal root", str(record.attrs.get("journal_root_hash", ""))),

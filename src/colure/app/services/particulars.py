@@ -166,3 +166,11 @@ def stops_of(record: xr.Dataset) -> tuple[str, ...]:
         for one in stops
         if one["state"] != "done"
     )
+
+
+def checks_of(record: xr.Dataset) -> tuple[str, ...]:
+    """Return what of the instruments was not checked before a run, or did not pass."""
+    from colure.model.files import history
+
+    told = [one for entry in history(record) for one in entry["parameters"].get("checks", [])]
+    return tuple(f"{datetime.fromtimestamp(one['wall_time'], UTC):%Y-%m-%d %H:%M} UTC, {one['text']}" for one in told)
