@@ -243,7 +243,9 @@ def evenly_spaced_slices(record: xr.Dataset, planned: int, per_slice: int) -> xr
     """
     scan = record["role"].values == ROLES.index(Role.SCAN)
     slices, passes = record["slice_index"].values, record["pass_index"].values
-    full = per_slice * len(np.unique(passes[scan]))
+    # A scan that was stopped in its first pass holds nothing of the second.
+    planned_passes = 2 if record.attrs.get("scheme") == "two-pass" else 1
+    full = per_slice * max(planned_passes, len(np.unique(passes[scan])))
     counts = np.bincount(slices[scan], minlength=planned) if scan.any() else np.zeros(planned, int)
     complete = counts >= full
     if complete.all():

@@ -88,6 +88,7 @@ def runs(folder: Path, words: str, by: str, as_json: bool) -> None:
         table.add_column(name)
     for one in matching_runs:
         when = datetime.fromtimestamp(one.changed).astimezone().strftime("%Y-%m-%d %H:%M")
-        holds = one.holds + (", figures" if one.figures else "") + (", report" if one.report else "")
+        part = f", {one.measured} of {one.total} points" if one.measured < one.total else ""
+        holds = one.holds + part + (", figures" if one.figures else "") + (", report" if one.report else "")
         table.add_row(one.name, when, holds, *(one.identity.get(name, "") for name in shown))
     console().print(table)

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from colure.app.services import cuts
-from colure.app.services.processing import opened, processed
+from colure.app.services.processing import LOOK, opened, processed
 from colure.app.storage.folders import RunFolder, require_begun
 from colure.errors import InputError
 from colure.geometry.conventions import power_db
@@ -121,7 +121,7 @@ def _read(
         try:
             return _pattern(campaign, record, name)
         except InputError as error:
-            why = error.faults[0]
+            why = error.faults[0].removesuffix(LOOK)
         if plan is None:
             return f"levels alone: {why}", [], None
         record = _as_cuts(plan, campaign, record)

@@ -25,6 +25,9 @@ if TYPE_CHECKING:
     from colure.model.recipe import Recipe
     from colure.report.document import Document
 
+#: What is said where no pattern follows from what a run holds so far.
+LOOK = "; colure look shows what is there"
+
 
 def process(campaign: Campaign, run: RunFolder) -> Processed:
     """Run the default recipe on a run's record, or on one state of it (`RunFolder.state`), and save the pattern beside it.
@@ -132,7 +135,8 @@ def processed(campaign: Campaign, record: xr.Dataset, recipe: Recipe | None) -> 
             evaluation=campaign.evaluation(), state=str(record.attrs.get("state", "beam")),
         )  # fmt: skip
     except ValueError as error:
-        raise InputError([str(error)]) from None
+        stopped = str(record.attrs.get("complete", "1")) != "1"
+        raise InputError([f"{error}{LOOK if stopped else ''}"]) from None
 
 
 def states_of(run: RunFolder) -> list[str]:

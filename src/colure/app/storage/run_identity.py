@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
+from colure.acquire.glance import glance
 from colure.app.storage.folders import RunFolder, run_folder, run_names
 from colure.app.storage.pictures import require_picture
 from colure.app.storage.run_kinds import is_cuts
@@ -89,7 +90,11 @@ def _kept_photograph(run: RunFolder, source: Path) -> str:
 
 @dataclass(frozen=True)
 class ListedRun:
-    """One run of a campaign: when its folder last changed (seconds since 1970), what it holds, what was said of it."""
+    """One run of a campaign: when its folder last changed (seconds since 1970), what it holds, what was said of it.
+
+    measured, total
+        Points of its plan that are measured, and all of them; both 0 where no journal tells.
+    """
 
     name: str
     changed: float
@@ -97,6 +102,8 @@ class ListedRun:
     figures: bool
     report: bool
     identity: dict[str, str]
+    measured: int = 0
+    total: int = 0
 
     def matches(self, words: str) -> bool:
         """Tell whether every word occurs in the run's name, kind or identity, in any letter case."""
@@ -114,6 +121,7 @@ def list_runs(campaign: Path) -> list[ListedRun]:
             continue  # not a run's name: nothing of ours
         holds = "begun" if not run.record.is_file() else "cuts" if is_cuts(run) else "sphere"
         newest = run.record if run.record.is_file() else run.journal
+        seen = glance(run.journal)
         runs.append(
             ListedRun(
                 name,
@@ -122,6 +130,7 @@ def list_runs(campaign: Path) -> list[ListedRun]:
                 run.figures.is_file(),
                 run.report_html.is_file(),
                 identity_of(run).said,
+                *((seen.measured, seen.total) if seen is not None else ()),
             )
         )
     return runs
