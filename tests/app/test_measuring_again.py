@@ -21,6 +21,7 @@ from colure.app import services
 from colure.app.cli import main
 from colure.app.services.bench_check import keep_check
 from colure.app.services.measuring_again import again_plan, slice_points
+from colure.app.services.particulars import again_of
 from colure.app.storage.folders import run_folder
 from colure.app.web.scan.before import before, held, require_startable
 from colure.app.web.scan.child import carry_out
@@ -29,6 +30,7 @@ from colure.app.web.scan.live import LiveScan
 from colure.errors import InputError, JournalError
 from colure.model.files import attribute_of, open_dataset
 from colure.model.plan import ROLES, Role
+from colure.report.translation import Translation
 from tests.conftest import tiny
 from tests.ranges import range_campaign
 
@@ -87,6 +89,11 @@ def test_slices_and_reference_are_measured_again_and_fit_the_rest(folder, monkey
     outcome = measure_again(folder, "1,reference", monkeypatch)
     assert outcome.state.value == "done" and attribute_of(run.record, "complete", "") == "1"
     after = bodies(run)
+    said = again_of(open_dataset(run.record))
+    assert len(said) == 1 and "UTC: slices 1,reference, " in said[0]
+    assert "Neu gemessen" in Translation("de")("Measured again") and "Scheiben 1,reference" in Translation("de")(
+        said[0]
+    )
     assert [row.encode() for row in after[: len(before)]] == [row.encode() for row in before], (
         "nothing measured is lost"
     )

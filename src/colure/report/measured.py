@@ -33,6 +33,7 @@ def measured_section(source: Source) -> tuple[ReportSection, ...]:
     rows += [("Left out", words) for words in _left_out(source)]
     rows += [("Instrument check", text) for text in source.checks]
     rows += [("Stopped", text) for text in source.stops]
+    rows += [("Measured again", text) for text in source.again]
     return (ReportSection("What was measured", (Table(("", ""), tuple(rows), wide=True, shares=(1.0, 4.0)),)),)
 
 

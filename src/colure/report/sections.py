@@ -441,14 +441,16 @@ def trace_section(source: Source) -> tuple[ReportSection, ...]:
     )
 
 
+#: Parameters of steps that stand in words elsewhere.
+ELSEWHERE = ("stops", "checks", "identity", "again")
+
+
 def steps_of(made: list[dict[str, Any]]) -> tuple[tuple[str, str], ...]:
     """Return every step of a history with its parameters."""
     return tuple(
         (
             entry["step"],
-            ", ".join(
-                f"{k} = {_short(v)}" for k, v in entry["parameters"].items() if k not in ("stops", "checks", "identity")
-            ),
+            ", ".join(f"{k} = {_short(v)}" for k, v in entry["parameters"].items() if k not in ELSEWHERE),
         )
         for entry in made
     )

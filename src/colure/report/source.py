@@ -111,6 +111,8 @@ class Source:
         Why the run stopped on the way, in the words of its journal.
     checks
         What of the instruments was not checked before the run, or did not pass.
+    again
+        When which slices were measured again.
     shown
         Index of the frequency to watch; mid-band if None. Cuts, levels, states and elements are at it.
     """
@@ -135,6 +137,7 @@ class Source:
     states: dict[str, FloatArray] = field(default_factory=dict)
     stops: tuple[str, ...] = ()
     checks: tuple[str, ...] = ()
+    again: tuple[str, ...] = ()
     shown: int | None = None
 
     @property

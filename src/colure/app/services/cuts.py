@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING, Any
 import numpy as np
 
 from colure.app.services.campaigns import with_frequencies, with_scan
-from colure.app.services.particulars import checks_of, particulars_of, stops_of
+from colure.app.services.particulars import again_of, checks_of, particulars_of, stops_of
 from colure.app.services.processing import (
     addresses,
     opened,
@@ -278,6 +278,7 @@ def _measured(record: xr.Dataset, scan: CutScan) -> tuple[tuple[str, str], ...]:
         ("Drift", f"{100.0 * scan.drift:.2g} % rms of the level remain after correction by the ties"),
         *(("Instrument check", text) for text in checks_of(record)),
         *(("Stopped", text) for text in stops_of(record)),
+        *(("Measured again", text) for text in again_of(record)),
     )  # fmt: skip
 
 

@@ -174,3 +174,15 @@ def checks_of(record: xr.Dataset) -> tuple[str, ...]:
 
     told = [one for entry in history(record) for one in entry["parameters"].get("checks", [])]
     return tuple(f"{datetime.fromtimestamp(one['wall_time'], UTC):%Y-%m-%d %H:%M} UTC, {one['text']}" for one in told)
+
+
+def again_of(record: xr.Dataset) -> tuple[str, ...]:
+    """Return when which slices of a finished run were measured again."""
+    from colure.model.files import history
+
+    requests = [one for entry in history(record) for one in entry["parameters"].get("again", [])]
+    return tuple(
+        f"{datetime.fromtimestamp(one['wall_time'], UTC):%Y-%m-%d %H:%M} UTC: slices {one['said']}, {len(one['points'])} points; the first "
+        "readings are kept in the journal"
+        for one in requests
+    )

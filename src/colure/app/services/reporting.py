@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 
 from colure.app.services import evaluation, processing
 from colure.app.services.campaigns import plan_of
-from colure.app.services.particulars import checks_of, particulars_of, settings_of, stops_of
+from colure.app.services.particulars import again_of, checks_of, particulars_of, settings_of, stops_of
 from colure.app.services.processing import (
     one_distance,
     opened,
@@ -96,6 +96,7 @@ def source_of(
         particulars=particulars_of(campaign, run, record, sha256, method=_method(processed, campaign)),
         stops=stops_of(record),
         checks=checks_of(record),
+        again=again_of(record),
         shown=shown,
     )
     settings = known.particulars.settings
