@@ -187,6 +187,15 @@ def test_a_logger_in_tenths_of_a_degree_fahrenheit_is_a_sensor(tmp_path):
         sensor.close()
 
 
+def test_a_logger_with_a_decimal_comma_is_refused_and_not_read_without_its_decimals(tmp_path):
+    words = words_of(tmp_path, 'kind = "sensor"\n[quantities.temperature_c]\nquery = "T?"\nleast = -40\nmost = 85\n')
+    with peer(lambda line: "23,5") as resource:
+        sensor = WordsSensor(resource, words, timeout_s=0.5)
+        with pytest.raises(InstrumentError, match="the pattern takes '23' of '23,5'"):
+            sensor.read()
+        sensor.close()
+
+
 def test_a_matrix_without_a_readback_is_a_switch_and_a_refusal_is_heard(tmp_path):
     heard = []
     words = words_of(tmp_path, 'kind = "switch"\nacknowledge = "^done"\ndevice = "close 11"\nreference = "close 12"\n')

@@ -224,7 +224,7 @@ def plan(
       colure plan my-campaign --theta -90:90:2 --phi 0:178:2
     """
     from colure.app import services
-    from colure.app.services.flight_words import flight_faults
+    from colure.app.services.flight_words import coarse_faults, flight_faults
     from colure.app.terminal import screens
     from colure.model.campaign import Campaign
 
@@ -247,7 +247,7 @@ def plan(
             screens.show_comparison_of_schemes(choices)
         return
     if as_json:
-        content = made.as_dict() if show_points else {**made.predicted, "not_possible": flight_faults(campaign, made),
+        content = made.as_dict() if show_points else {**made.predicted, "not_possible": coarse_faults(campaign, made) + flight_faults(campaign, made),
                                                       "hash": made.hash, "order": made.order,
                                                       "step_deg": made.step_deg, "scheme": made.scheme}  # fmt: skip
         say(json_text(content))

@@ -11,7 +11,7 @@ from concurrent.futures import Executor, Future, ThreadPoolExecutor
 from concurrent.futures import TimeoutError as NotYetError
 
 from colure.errors import InstrumentError, MotionError
-from colure.instruments.links import Link, Opener, VisaLink
+from colure.instruments.links import Link, Opener, VisaLink, whole_number
 from colure.instruments.patience import Patience
 from colure.instruments.profile import GcodeProfile
 from colure.instruments.protocols import AxesStatus, LostError, RefusedError, Watch, unheard
@@ -275,7 +275,14 @@ class GcodeAxes:
         raise LostError(f"{line_of.resource}: 50 lines without a completion reply")
 
     def _parse(self, text: str) -> AxesStatus:
-        letter_positions = {m["letter"]: float(m["value"]) for m in re.finditer(self._words.position_pattern, text)}
+        try:
+            letter_positions = {
+                m["letter"]: float(whole_number(m, "value", self._link.resource, f"position of axis {m['letter']}"))
+                for m in re.finditer(self._words.position_pattern, text)
+            }
+        except (InstrumentError, ValueError) as error:
+            # Axes may be moving: whoever hears of a lost position brakes them first.
+            raise LostError(str(error)) from None
         missing = [name for letter, name in self._letters.items() if letter not in letter_positions]
         if missing:
             raise LostError(f"{self._link.resource}: no position of {', '.join(missing)} in {text[:80]!r}")

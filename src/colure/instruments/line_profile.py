@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 from string import Formatter
 from typing import Annotated, Any, Literal
 
@@ -187,6 +188,20 @@ class LineAxis(Section):
     def least_deg(self) -> float:
         """Half of the smallest step that a command can name."""
         return 0.5 * 10.0**-self.decimals / abs(self.units_per_deg)
+
+    def target_fault(self, targets_deg: Sequence[float], tolerance_deg: float) -> str:
+        """Say if a target, in rounded units, is sent further off than its axis may stand; empty if none is."""
+        off_deg, target = max(
+            (abs(float(f"{self.to_wire(one):.{self.decimals}f}") - self.to_wire(one)) / abs(self.units_per_deg), one)
+            for one in targets_deg
+        )
+        if off_deg <= tolerance_deg:
+            return ""
+        return (
+            f"decimals = {self.decimals}: {target:g} deg would be sent as {self.to_wire(target):.{self.decimals}f} units, {off_deg:.3g} deg "
+            f"off, limit {tolerance_deg:g} deg (readback_tolerance_deg): more `decimals` if the controller takes them, or a plan in steps "
+            f"of {2.0 * self.least_deg:.3g} deg"
+        )
 
     def pulse_fault(self, step_deg: float, count: int) -> str:
         """Say if pulses set in rounded units drift off: the last one by more than a quarter of their step; empty if not."""

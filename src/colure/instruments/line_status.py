@@ -7,7 +7,7 @@ from collections.abc import Callable, Mapping
 
 from colure.errors import InstrumentError
 from colure.instruments.line_profile import LineAxis, LineProfile, SequenceStep
-from colure.instruments.links import real_number
+from colure.instruments.links import real_number, whole_number
 from colure.instruments.protocols import AxesStatus, LostError
 from colure.instruments.sequences import STRAY, Talk
 from colure.instruments.status_words import read_status, says
@@ -74,23 +74,26 @@ class LineStatus:
     def _position(self, name: str, axis: LineAxis) -> float:
         pattern = axis.position_pattern or self._words.position_pattern
         answer = self._ask(axis.position or self._words.position, axis.name, pattern)
-        value = _find(pattern, answer, name, axis)
-        if value is None:
-            self._talk.line.distrust(f"answered {answer[:60]!r}")
-            raise LostError(f"{self._talk.line.resource}: axis {axis.name}: {answer[:60]!r} is no position; {STRAY}")
+        resource, what = self._talk.line.resource, f"position of axis {axis.name}"
         try:
-            return axis.from_wire(real_number(value, self._talk.line.resource, f"position of axis {axis.name}"))
+            value = _find(pattern, answer, name, axis, resource)
+            if value is not None:
+                return axis.from_wire(real_number(value, resource, what))
         except InstrumentError as error:
             # Axes may be moving: whoever hears of a lost position brakes them first.
             raise LostError(str(error)) from None
+        self._talk.line.distrust(f"answered {answer[:60]!r}")
+        raise LostError(f"{resource}: axis {axis.name}: {answer[:60]!r} is no position; {STRAY}")
 
 
-def _find(pattern: str, answer: str, name: str, axis: LineAxis) -> str | None:
+def _find(pattern: str, answer: str, name: str, axis: LineAxis, resource: str) -> str | None:
     """Return an axis' position in an answer: a group named after it, the value beside its name, or the only value."""
     for match in re.finditer(pattern, answer):
         groups = match.groupdict()
-        if name in groups:
-            return groups[name]
-        if "axis" not in groups or groups["axis"] in (axis.name, name):
-            return groups.get("value")
+        own = name if name in groups else "value"
+        if own == "value" and "axis" in groups and groups["axis"] not in (axis.name, name):
+            continue
+        if groups.get(own) is None:
+            return None
+        return whole_number(match, own, resource, f"position of axis {axis.name}")
     return None

@@ -6,7 +6,7 @@ import math
 import re
 
 from colure.errors import InstrumentError
-from colure.instruments.links import Opener, VisaLink, real_number
+from colure.instruments.links import Opener, VisaLink, real_number, whole_number
 from colure.instruments.protocols import LostError
 from colure.instruments.role_profiles import (
     ContactProfile,
@@ -150,7 +150,8 @@ class WordsSensor(WordsInstrument):
             answer = self.ask(one.query)
             match = re.search(one.pattern, answer)
             try:
-                value = one.scale * float(match["value"]) + one.offset if match else math.nan
+                number = whole_number(match, "value", self.resource, name) if match else "nan"
+                value = one.scale * float(number) + one.offset
             except ValueError:
                 value = math.nan
             if not one.least <= value <= one.most:

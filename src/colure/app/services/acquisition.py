@@ -15,7 +15,7 @@ from typing import TYPE_CHECKING
 
 from colure.app.services.bench_check import keep_check, mark_of, require_passed_check, said_of_checks
 from colure.app.services.connecting import instruments, is_simulated
-from colure.app.services.flight_words import flight_faults
+from colure.app.services.flight_words import coarse_faults, flight_faults
 from colure.app.services.reference import probe_of, reference_of
 from colure.app.services.stored_calibration import require_valid
 from colure.app.storage.begun import keep_begun
@@ -93,7 +93,7 @@ def acquire(
 
     if not despite_check:
         require_passed_check(campaign.folder, plan.hash)
-    faults = flight_faults(campaign, plan)
+    faults = coarse_faults(campaign, plan) + flight_faults(campaign, plan)
     if faults:
         raise InputError([*faults, "nothing was moved"])
     # What cannot be processed afterwards is not measured for hours first.
@@ -346,6 +346,7 @@ def check_instruments(
 
     lines = [CheckLine("on the fly", False, text) for text in flight_faults(campaign, plan)]
     words_there = not lines
+    lines += [CheckLine("targets", False, text) for text in coarse_faults(campaign, plan)]
     turned: list[CheckLine] | None = None
     try:
         with instruments(campaign, tell or (lambda text: None)) as bench:

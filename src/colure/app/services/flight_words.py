@@ -1,4 +1,4 @@
-"""Whether the instruments' own files of words can fly a plan: said before anything moves, not after the first points."""
+"""Whether the instruments' own files of words can do what a plan asks: said before anything moves, not after the first points."""
 
 from __future__ import annotations
 
@@ -43,6 +43,37 @@ def flight_faults(campaign: Campaign, plan: Plan) -> list[str]:
     points = bool(plan.settings.get("point_step_deg"))
     if by_pulses:
         faults += _of_receiver(campaign, buffered=buffered, points=points, unbuffered=_unbuffered(plan))
+    return faults
+
+
+def coarse_faults(campaign: Campaign, plan: Plan) -> list[str]:
+    """Return which axes cannot be sent near enough to where a plan wants them, in the decimals of their controller's words.
+
+    Drivers of other packages and motor records are not asked.
+
+    Raises
+    ------
+    InputError
+        If a profile cannot be read.
+    """
+    from colure.instruments.line_profile import LineProfile
+    from colure.instruments.plugins import is_driver
+    from colure.instruments.profile import axes_profile, profile_path
+    from colure.model.loading import read_toml
+
+    faults, table = [], campaign.chamber.driven_table
+    for one in campaign.chamber.with_role("axis-controller"):
+        name = one.words
+        if is_driver(name) or read_toml(profile_path(name, campaign.folder)).get("kind") != "line-axes":
+            continue
+        words = axes_profile(name, campaign.folder)
+        assert isinstance(words, LineProfile)
+        for axis in one.axes or plan.axes:
+            if axis not in plan.axes or axis not in words.axes:
+                continue
+            targets = np.unique(plan.targets_deg[:, plan.axes.index(axis)])
+            if fault := words.axes[axis].target_fault(targets.tolist(), table[axis].readback_tolerance_deg):
+                faults.append(f"{name}.toml: axes.{axis}: {fault}")
     return faults
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any
 
-from colure.app.services.flight_words import flight_faults
+from colure.app.services.flight_words import coarse_faults, flight_faults
 from colure.app.services.particulars import register_of, today
 from colure.model.bands import band_words
 from colure.planning.distances import distance_words
@@ -67,7 +67,7 @@ def plan_rows(campaign: Campaign, plan: Plan) -> tuple[tuple[str, str], ...]:
         scheme if goal.scan is not None or goal.offset_deg is not None or not (plan.scheme == "two-pass" and geometry.value != "roll-over-azimuth")
             else "two passes, probe fixed at 0 and 90 deg"),
         ("Motion", _motion_text(plan)),
-        *(("Not possible", text) for text in flight_faults(campaign, plan)),
+        *(("Not possible", text) for text in coarse_faults(campaign, plan) + flight_faults(campaign, plan)),
         ("Points", f"{points['scan']} scan, {points['tie']} tie, {points['reference']} reference"
                    + (f", {points['reflection']} reflection" if points.get("reflection") else "")),
         *_reflection_rows(campaign),
