@@ -3,16 +3,18 @@
 from __future__ import annotations
 
 import os
+import select
 import socketserver
 import sys
 import threading
+import time
 from contextlib import suppress
 
 import pytest
 
 from colure.instruments.line import ControllerLine, ExpectedReply, LineRules
 from colure.instruments.links import LineEnds
-from colure.instruments.protocols import LostError
+from colure.instruments.protocols import HeldError, LostError
 from colure.instruments.wires import SerialWire
 
 
@@ -108,3 +110,44 @@ def test_a_line_that_could_not_be_opened_anew_says_so_until_it_is(sync):
     line.close()
     server.shutdown()
     server.server_close()
+
+
+@pytest.mark.skipif(os.name == "nt", reason="wants a pseudo-terminal")
+@pytest.mark.parametrize("waiting", [False, True], ids=["idle", "somebody waits to send"])
+def test_a_hold_is_sent_although_the_controller_has_asked_for_silence(waiting):
+    """XOFF (DC3, ISO/IEC 646) may come from a full buffer or from a disturbed line; the hold came 2 s later, or never."""
+    import tty
+
+    near, far = os.openpty()
+    tty.setraw(near)
+    ends = LineEnds(read="\r", write="\r", flow="xonxoff")
+    line = ControllerLine(os.ttyname(far), LineRules(ends=ends), timeout_s=0.5)
+    heard = bytearray()
+
+    def hear(until: bytes) -> bytes:
+        while until not in heard and select.select([near], [], [], 1.5)[0]:
+            heard.extend(os.read(near, 1000))
+        return bytes(heard)
+
+    try:
+        os.write(near, b"\x13")
+        time.sleep(0.05)
+        asking = threading.Thread(target=_asked, args=(line,))
+        if waiting:
+            asking.start()
+            time.sleep(0.05)
+        assert heard == b""
+        line.shout("HALT\r")
+        assert hear(b"HALT\r").endswith(b"HALT\r")
+        if waiting:
+            asking.join()
+            assert bytes(heard) == b"WHERE\rHALT\r"
+    finally:
+        line.close()
+        os.close(near)
+        os.close(far)
+
+
+def _asked(line: ControllerLine) -> None:
+    with suppress(LostError, HeldError):
+        line.exchange("WHERE", ExpectedReply())

@@ -21,7 +21,7 @@ from colure.errors import MotionError
 from colure.instruments.links import LineEnds
 from colure.instruments.patience import Patience
 from colure.instruments.protocols import HeldError, LostError, unheard
-from colure.instruments.wires import Wire, WireOpener, open_wire
+from colure.instruments.wires import SerialWire, Wire, WireOpener, open_wire
 
 #: Tells whether somebody has asked for a hold.
 HoldAsked = Callable[[], bool]
@@ -436,6 +436,8 @@ class ControllerLine:
         self._hold_count += 1
         if self.rules.echo:
             self._echoes.append(text.strip(" \t\r\n\0" + self.rules.ends.write))
+        if isinstance(self._wire, SerialWire):
+            self._wire.send_on()  # whoever waits to be allowed to send holds the lock
         with self._send_lock:
             self._wire.send(text.encode("latin-1"))
         # Its answer may look like any other: a sentinel tells them apart.

@@ -132,6 +132,13 @@ class SerialWire:
         except Exception as error:
             raise LostError(f"{self._resource}: did not take {data!r}: {error}") from None
 
+    def send_on(self) -> None:
+        """Send on although the other end asked for silence (XOFF), or a disturbed line made it look so: a hold may not wait for that."""
+        with suppress(Exception):  # not every port can; sending says then that nothing is taken
+            # Linux starts anew only what was stopped by the same call (tcflow, its source; the manual does not say so).
+            self._port.set_output_flow_control(False)
+            self._port.set_output_flow_control(True)
+
     def receive(self, limit_s: float) -> bytes:
         """Return what arrives within a time, nothing if nothing does."""
         with self._reading:
