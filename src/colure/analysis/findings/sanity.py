@@ -17,6 +17,7 @@ from colure.analysis.figures.sphere import Sky
 from colure.analysis.findings.finding import Finding
 from colure.analysis.findings.fit import fit_findings
 from colure.analysis.findings.one_component import one_component_findings
+from colure.analysis.findings.reference_level import LEVELS, horn_findings, unseen_findings
 from colure.analysis.findings.slices import slice_findings
 from colure.analysis.findings.stuck_switch import switch_findings
 from colure.analysis.findings.wave_at_peak import NEEDED, StatedValue, readings, turn_findings, wave_findings
@@ -41,7 +42,6 @@ SPHERE_MARGIN_DB = 1.0
 SNR_LOOK_DB, SNR_WRONG_DB = 25.0, 18.0
 #: Frequencies at which the power within a region is looked at.
 REGION_FREQUENCIES = 8
-LEVELS = ("gain_dbi", "efficiency_db", "eirp_dbm", "trp_dbm", "eis_dbm", "tis_dbm")
 
 
 def sanity(processed: Processed, figures: Sequence[Figure] = ()) -> list[Finding]:
@@ -62,6 +62,8 @@ def sanity(processed: Processed, figures: Sequence[Figure] = ()) -> list[Finding
         *_gain(device, read),
         *_efficiency(read),
         *_within_region(processed, read),
+        *horn_findings(processed.transfer.reference_gain_dbi, processed.frequency_hz, chamber),
+        *unseen_findings(read.of("efficiency_db"), chamber),
         *wave_findings(peak := {name: read.of(name) for name in NEEDED}, device),
         *turn_findings(peak, device),
         *slice_findings(processed, chamber),

@@ -20,6 +20,7 @@ from colure.model.whole import whole_file
 if TYPE_CHECKING:
     from pathlib import Path
 
+    from colure.analysis.findings.finding import Finding
     from colure.app.storage.folders import RunFolder
     from colure.model.evaluation import Evaluation
 
@@ -45,10 +46,10 @@ class PowerRun(PowerPattern):
         chamber, record = campaign.chamber, opened(run)
         try:
             frequency = record["frequency"].values
+            self._reference = reference_of(campaign, frequency)
             sphere = power_sphere(
-                record, chamber, reference_of(campaign, frequency),
-                offset_mm=campaign.device.offset_mm, probe=probe_of(campaign, frequency),
-            )  # fmt: skip
+                record, chamber, self._reference, offset_mm=campaign.device.offset_mm, probe=probe_of(campaign, frequency)
+            )
         except ValueError as error:
             raise InputError([str(error)]) from None
         common, scatter = level_errors(sphere, chamber, campaign.device)
@@ -70,10 +71,23 @@ class PowerRun(PowerPattern):
         one, measured = self._campaign, self._measured if index is None else self._measured.only(index)
         try:
             figures = power_figures(measured, one.chamber, one.device, evaluation or one.evaluation())
-            against = [*power_sanity(figures, one.device), *power_fit_findings(measured, one.device)]
+            against = [
+                *power_sanity(figures, one.device), *power_fit_findings(measured, one.device), *self._of_reference(),
+            ]  # fmt: skip
             return Figures(marked(figures, against))
         except ValueError as error:
             raise InputError([str(error)]) from None
+
+    def _of_reference(self) -> list[Finding]:
+        """Return what contradicts the gain that a table or a stored calibration gives the reference."""
+        from colure.analysis.findings.reference_level import horn_findings
+
+        known, frequency = self._reference, self._measured.frequency_hz
+        if known is not None and known.stored is not None:
+            return list(horn_findings(known.stored.reference_gain_dbi, frequency, self._campaign.chamber))
+        if known is not None and known.gain_dbi is not None:
+            return list(horn_findings(known.gain_dbi, frequency, self._campaign.chamber, near=False))
+        return []
 
     def write(self, target: Path) -> str:
         """Write the levels as a table that every command for files reads, with their errors; return in words what it holds."""
