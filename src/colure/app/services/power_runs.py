@@ -48,7 +48,11 @@ class PowerRun(PowerPattern):
             frequency = record["frequency"].values
             self._reference = reference_of(campaign, frequency)
             sphere = power_sphere(
-                record, chamber, self._reference, offset_mm=campaign.device.offset_mm, probe=probe_of(campaign, frequency)
+                record,
+                chamber,
+                self._reference,
+                offset_mm=campaign.device.offset_mm,
+                probe=probe_of(campaign, frequency),
             )
         except ValueError as error:
             raise InputError([str(error)]) from None
