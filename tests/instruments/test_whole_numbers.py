@@ -29,6 +29,9 @@ POINT = r"(?P<value>[-+]?[0-9.]+)"
         (r"(?P<value>-?\d+),", "12,34,56", "12"),  # the comma is taken by the pattern: it parts
         (r"^AZ-(?P<value>\d+)$", "AZ-12", "12"),
         (r"(?P<value>-?\d+) 1200", "-5 1200", "-5"),
+        (r"(?P<value>\d+):", "2000:0", "2000"),
+        (POINT, "12.500:0", "12.500"),  # a state behind a colon
+        (r"(?P<value>\d+)", "12 \xb0", "12"),
         (r"(?P<value>\S+)", "738,6", "738,6"),  # is no number for whoever reads it
     ],
 )
@@ -48,6 +51,9 @@ def test_a_whole_number_is_taken(pattern, answer, value):
         (POINT, "1.5e-3"),
         (POINT, "1,234.5"),
         (r"(?P<value>\d+)", ".5"),
+        (r"(?P<value>[-+]?\d+)", "+12:34:56"),
+        (r"(?P<value>\d+)", "012\xb034'56"),
+        (r"(?P<value>\d+)", "012\xc2\xb0 34'56"),  # UTF-8, read byte by byte
         (r"T(?P<value>\d+)?", "T="),
     ],
 )

@@ -362,15 +362,16 @@ def real_number(text: str, resource: str, what: str) -> float:
     return value
 
 
-#: A number goes on behind what was read of it: further digits, a point or an exponent; a comma where no point was read.
-_GOES_ON, _OR_COMMA = re.compile(r"\d|\.\d|[eE][-+]?\d"), re.compile(r",\d")
+#: A number goes on behind what was read of it: further digits, a point or an exponent; where no point was read also a decimal comma, or
+#: minutes behind degrees.
+_GOES_ON, _OR_PARTS = re.compile(r"\d|\.\d|[eE][-+]?\d"), re.compile(r",\d|(:|'|\xb0|\xc2\xb0)\s?\d")
 
 
 def whole_number(match: re.Match[str], group: str, resource: str, what: str) -> str:
     """Return what a pattern has found of a number; raises `InstrumentError` if the number begins before or goes on behind it.
 
-    A pattern without a decimal comma reads 23 of `23,5`, one without a sign 5 of `-5`, and both look like numbers. What the
-    pattern itself takes in front of its group or behind it is no part of the number.
+    A pattern without a decimal comma reads 23 of `23,5`, one without a sign 5 of `-5`, one of whole degrees 12 of `12:34:56`, and all
+    look like numbers. What the pattern itself takes in front of its group or behind it is no part of the number.
     """
     text, value, (begin, end) = match.string, match[group], match.span(group)
     if value is None:
@@ -378,10 +379,10 @@ def whole_number(match: re.Match[str], group: str, resource: str, what: str) -> 
     cut = match.start() == begin and re.search(r"[-\d.]$", text[:begin]) is not None
     if match.end() == end:
         cut |= _GOES_ON.match(text, end) is not None
-        cut |= "." not in value and _OR_COMMA.match(text, end) is not None
+        cut |= "." not in value and _OR_PARTS.match(text, end) is not None
     if cut:
         raise InstrumentError(
             f"{resource}: {what}: the pattern takes {value!r} of {text[:60]!r}: must take the whole number, sign and decimals (a decimal "
-            "comma cannot be read), or also what parts it from the next one"
+            "comma and degrees with minutes cannot be read), or also what parts it from the next one"
         )
     return value
