@@ -17,6 +17,11 @@ from colure.geometry.conventions import ComplexArray, FloatArray
 from colure.geometry.directions import phi_hat, theta_hat
 from colure.values import holds_arrays
 
+#: Sine of the angle from the roll axis within which the roll is free.
+POLE = 1e-6
+#: A polarization that turns by no more than this over a cut is one, degrees: 0.0007 dB of its level (cosine of half of it).
+MOST_TURNED_DEG = 1.5
+
 
 class Basis(StrEnum):
     """Names of the two-component polarization bases."""
@@ -162,3 +167,18 @@ def noise_factor(angles: FloatArray) -> float:
     normal = seen.T @ seen
     determinant = float(np.linalg.det(normal))
     return float("inf") if determinant < 1e-12 else float(np.sqrt(0.5 * np.trace(normal) / determinant))
+
+
+def turned_by_roll_deg(directions: FloatArray) -> float:
+    """Return by how much the polarization that a probe at rest reads of a rolling device turns over directions (n, 3), degrees.
+
+    What it reads at phi is the slant psi = chi + phi of Ludwig's third definition, and an axis of polarization is the same after half
+    a turn. Straight ahead and behind the roll is free.
+    """
+    x, y = directions[..., 0], directions[..., 1]
+    twice = 2.0 * np.arctan2(y, x)[np.hypot(x, y) > POLE]
+    if not twice.size:
+        return 0.0
+    middle = np.exp(-1j * np.angle(np.mean(np.exp(1j * twice))))
+    off = 0.5 * np.angle(np.exp(1j * twice) * middle)
+    return float(np.rad2deg(off.max() - off.min()))

@@ -205,6 +205,12 @@ class Scan(Section):
         return self
 
     @property
+    def mixes_where_it_rolls(self) -> bool:
+        """Tell whether one offset of a probe at rest is no one polarization where the device rolls from direction to direction."""
+        lines = self.azimuth_deg is not None or self.great_circles_deg is not None
+        return self.probe == "fixed" and lines and self.offsets_deg.size == 1
+
+    @property
     def offsets_deg(self) -> FloatArray:
         """Polarization offsets, one a pass, degrees."""
         return angles_of(self.offset_deg)

@@ -10,7 +10,7 @@ from colure.errors import InputError
 from colure.geometry.conventions import FloatArray
 from colure.geometry.directions import theta_phi
 from colure.geometry.kinematics import AxisMap, Geometry, sighting, solutions
-from colure.geometry.polarization import Basis, basis_matrix, from_cartesian
+from colure.geometry.polarization import MOST_TURNED_DEG, Basis, basis_matrix, from_cartesian, turned_by_roll_deg
 from colure.model.campaign import Campaign
 from colure.model.chamber import Axis, Chamber
 from colure.model.plan import Role, ScanGrid
@@ -139,6 +139,13 @@ def scan_warnings(best: Proposal) -> list[str]:
     if chamber.probe.ports == 1 and _different(scan.offsets_deg) < 2:
         out.append("polarization: one offset gives one component: no cross-polar, no axial ratio, no total gain; "
                    f"offset_deg = [{scan.offsets_deg[0]:g}, {scan.offsets_deg[0] + 90:g}] gives both")  # fmt: skip
+    rolls = chamber.positioner.geometry is Geometry.ROLL_OVER_AZIMUTH and chamber.probe.ports == 1
+    turned = max((turned_by_roll_deg(cut.directions) for cut in cuts), default=0.0)
+    if rolls and scan.mixes_where_it_rolls and turned > MOST_TURNED_DEG:
+        out.append(
+            f"polarization: the device rolls along a cut while the probe stands still, so that one offset reads polarizations over {turned:.0f} deg: "
+            "no figure of one polarization follows. offset_deg with a second one 90 deg further, or probe = 'follows', gives them"
+        )
     if chamber.probe.ports == 2 and scan.offsets_deg.size > 1:
         out.append(f"polarization: the probe has two ports, which give both components at once: only the first offset, "
                    f"{scan.offsets_deg[0]:g} deg, is measured; leave the others out")  # fmt: skip

@@ -9,11 +9,13 @@ import numpy as np
 import pytest
 from click.testing import CliRunner
 
+from colure.analysis.findings.cut_fit import turned_findings
 from colure.app.cli import main
 from colure.app.services.cuts import figures_of
 from colure.app.services.evaluation import findings
 from colure.app.services.rehearsal import record_of_rehearsal
 from colure.app.storage.folders import run_folder
+from colure.model.chamber import SimulatedChamber
 from colure.model.figure import LOOK, NOT_TO_BE_USED, USABLE
 from colure.model.files import save_dataset
 from colure.model.plan import ROLES, Role
@@ -113,3 +115,35 @@ def test_findings_of_a_run_of_cuts_are_listed_the_worst_first(measured, tmp_path
     named = next(one.text for one in told if "--again" in one.text)
     ways = {language: Translation(language)(named) for language in ("de", "fr", "es")}
     assert all("--again" in text and "other cuts" not in text.lower() for text in ways.values()), ways
+
+
+LINES = {
+    "azimuth": 'azimuth_deg = "-30:30:10"\nelevation_deg = {at}\n',
+    "circle": 'great_circles_deg = 0\nthrough_deg = [0, {at}]\nalong_deg = "-30:30:10"\n',
+}
+
+
+def of_line(folder, form, at, rest):
+    held, plan = make_plan(campaign(folder, "patch", "5-5.5", ROLL, LINES[form].format(at=at) + rest))
+    return plan, figures_of(held, record_of_rehearsal(held, plan, truth=SimulatedChamber(noise=False))).scan, held
+
+
+@pytest.mark.parametrize("form", LINES)
+def test_a_probe_at_rest_reads_no_one_polarization_of_a_device_that_rolls(form, tmp_path):
+    """One offset: a peak of a horn read -0.2 dBi of 6; two offsets give what a probe that follows reads."""
+    plan, scan, held = of_line(tmp_path / "one", form, 20, 'probe = "fixed"\n')
+    told = turned_findings(scan, held.chamber, [f"{scan.cuts[0].cut.name}_peak_dbi"])
+    assert [one.severity for one in told] == [NOT_TO_BE_USED] and told[0].figures
+    assert "Sonde" in Translation("de")(told[0].text) and any(
+        "stands still" in line for line in plan.predicted["missing"]
+    )
+    # From phi = atan2(sin el, cos el sin az) at azimuths of 30 and -30 deg by hand: 36.05 to 143.95 deg.
+    if form == "azimuth":
+        assert "over 108 deg" in told[0].text
+    _, ahead, _ = of_line(tmp_path / "ahead", form, 0, 'probe = "fixed"\n')
+    assert not turned_findings(ahead, held.chamber, [])
+    _, still, _ = of_line(tmp_path / "both", form, 20, f'probe = "fixed"\n{BOTH}')
+    _, follows, _ = of_line(tmp_path / "follows", form, 20, BOTH)
+    assert not turned_findings(still, held.chamber, [])
+    for one, other in ((still.cuts[0].co, follows.cuts[0].co), (still.cuts[0].cross, follows.cuts[0].cross)):
+        assert np.abs(np.abs(one) - np.abs(other)).max() < 0.01 * np.abs(follows.cuts[0].co).max()

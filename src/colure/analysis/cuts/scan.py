@@ -256,9 +256,9 @@ def _rows(points: xr.Dataset, chamber: Chamber, scan: Scan) -> _ScanReadings:
 
 
 def _turns_along(scan: Scan, chamber: Chamber) -> bool:
-    """Tell whether a probe that stands still reads another polarization at every direction of a line in azimuth and elevation: the device rolls there."""
+    """Tell whether a probe that stands still reads another polarization at every direction of a line or great circle: the device rolls there."""
     rolls = chamber.positioner.geometry is Geometry.ROLL_OVER_AZIMUTH
-    return rolls and scan.probe == "fixed" and scan.azimuth_deg is not None
+    return rolls and scan.probe == "fixed" and (scan.azimuth_deg is not None or scan.great_circles_deg is not None)
 
 
 def _both(scan: Scan, points: xr.Dataset) -> bool:

@@ -13,8 +13,10 @@ import numpy as np
 
 from colure.analysis.findings.finding import Finding, Severity
 from colure.analysis.findings.slice_numbers import as_ranges
-from colure.analysis.steps.agreement import level_db
+from colure.analysis.steps.agreement import NOTHING_DB, level_db
 from colure.geometry.conventions import ComplexArray, FloatArray, wavenumber
+from colure.geometry.kinematics import Geometry
+from colure.geometry.polarization import MOST_TURNED_DEG, turned_by_roll_deg
 from colure.model.figure import NOT_TO_BE_USED
 
 if TYPE_CHECKING:
@@ -82,6 +84,22 @@ def cut_fit_findings(scan: CutScan, chamber: Chamber, device: Device, names: Seq
             "them, or the probe reads otherwise at another roll. Look at rotary joint, cable and ties, and measure again"
         )
         findings.append(Finding("cut", apart_db, text, NOT_TO_BE_USED))
+    return findings
+
+
+def turned_findings(scan: CutScan, chamber: Chamber, names: Sequence[str]) -> list[Finding]:
+    """Return which cuts were read in another polarization at every direction: a probe at rest, one offset, and a device that rolls."""
+    rolls = chamber.positioner.geometry is Geometry.ROLL_OVER_AZIMUTH
+    findings = []
+    for cut in (*scan.cuts, *scan.across):
+        turned = turned_by_roll_deg(cut.cut.directions) if rolls and scan.scan.mixes_where_it_rolls else 0.0
+        if cut.cross is None and turned > MOST_TURNED_DEG:
+            text = (
+                f"the device rolled along the cut {cut.cut.label} while the probe stood still: polarizations over {turned:.0f} deg were read, "
+                "and no figure of one polarization follows. Measure with a second offset 90 deg further, or with probe = 'follows'"
+            )
+            about = tuple(one for one in names if one.startswith(f"{cut.cut.name}_"))
+            findings.append(Finding("polarization", NOTHING_DB, text, NOT_TO_BE_USED, about))
     return findings
 
 

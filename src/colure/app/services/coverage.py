@@ -137,7 +137,10 @@ def coverage_over_states(campaign: Campaign, run: RunFolder) -> StateCoverage:
     names = processing.states_of(run)
     if len(names) < 2:
         raise InputError(
-            [f"run {run.path.name}: {max(len(names), 1)} state, needs at least 2 for a best-of envelope (states)"]
+            [
+                f"run {run.path.name}: {max(len(names), 1)} state: must be 2 or more for a best-of envelope (states); the coverage of one state stands in "
+                "its report, and among the figures of colure evaluate with coverage_percent in evaluation.toml, such as [50]"
+            ]
         )
     return _coverage(campaign, ((name, _seen(campaign, run.state(name))) for name in names))
 

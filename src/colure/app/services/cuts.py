@@ -129,7 +129,7 @@ def figures_of(campaign: Campaign, record: xr.Dataset) -> ReadCuts:
     from colure.analysis.cuts.levels import cut_levels
     from colure.analysis.cuts.mismatch import read_once_figures
     from colure.analysis.cuts.scan import read_cuts
-    from colure.analysis.findings.cut_fit import cut_fit_findings
+    from colure.analysis.findings.cut_fit import cut_fit_findings, turned_findings
     from colure.analysis.findings.reference_level import LEVELS, horn_findings
     from colure.analysis.findings.sanity import marked
     from colure.analysis.findings.slipped import cut_slip_findings
@@ -166,6 +166,7 @@ def figures_of(campaign: Campaign, record: xr.Dataset) -> ReadCuts:
         against = [
             *pair_findings(_at_peaks(scan), campaign.device, names),
             *cut_fit_findings(scan, campaign.chamber, campaign.device, names),
+            *turned_findings(scan, campaign.chamber, names),
             *horn_findings(
                 scan.transfer.reference_gain_dbi, scan.frequency_hz, campaign.chamber,
                 figures=tuple(one for one in names if one.endswith(LEVELS)),
