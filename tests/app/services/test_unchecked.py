@@ -86,3 +86,14 @@ def test_a_run_in_spite_of_a_check_says_of_which(tiny_campaign):
     )  # fmt: skip
     (told,) = checks_of(open_dataset(run.record))
     assert "begun in spite of it: check of 20" in told and told.endswith("did not pass: level: 20 dB too low")
+
+
+def test_a_driver_that_is_not_installed_is_a_fault_of_the_check_and_keeps_no_caution_back(tiny_campaign):
+    _, plan = services.make_plan(at_real_addresses(tiny_campaign).folder)
+    path = tiny_campaign / "chamber.toml"
+    text = path.read_text(encoding="utf-8").replace('profile = "gcode-axes"', 'profile = "driver:nobody"')
+    path.write_text(text.replace("192.0.2.7::5025", "127.0.0.1::9"), encoding="utf-8")
+    campaign = Campaign.load(tiny_campaign)
+    assert unchecked(campaign, plan) == [NOTHING, SENSES] and len(cautions_of(campaign, plan)) > 2
+    wrong = [one for one in services.check_instruments(campaign, plan) if not one.good]
+    assert [one.what for one in wrong] == ["connection"] and "no package brings it" in wrong[0].answer

@@ -8,7 +8,7 @@ from datetime import UTC, datetime
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from colure.errors import InputError
+from colure.errors import InputError, InstrumentError
 from colure.model.admission import read_json
 from colure.model.strict_json import json_text
 from colure.model.whole import write_whole
@@ -122,10 +122,13 @@ def said_of_checks(campaign: Campaign, plan: Plan) -> list[str]:
 
 
 def mark_of(campaign: Campaign) -> str:
-    """Return what changes with every word, limit or geometry, and with nothing else."""
+    """Return what changes with every word, limit or geometry, and with nothing else; empty where a driver is not installed."""
     from colure.acquire.circumstances import circumstances
 
-    content = json_text(circumstances(campaign.chamber, campaign.folder))
+    try:
+        content = json_text(circumstances(campaign.chamber, campaign.folder))
+    except InstrumentError:
+        return ""  # whoever connects says so
     return hashlib.sha256(content.encode()).hexdigest()
 
 
