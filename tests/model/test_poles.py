@@ -72,11 +72,14 @@ def test_a_right_field_is_read_whatever_it_is_at_the_pole(tmp_path, ahead):
     assert read_csv(tmp_path / "a.csv", far_field=True).attrs["caution"] == ""
 
 
-def test_a_pole_that_is_given_once_says_nothing(tmp_path):
+def test_of_a_pole_that_is_given_once_the_ring_next_to_it_tells(tmp_path):
     one = table()
     one = one[(one["theta_deg"] % 180.0 > 0.0) | (one["phi_deg"] == 0.0)]
-    exchanged(one).to_csv(tmp_path / "a.csv", index=False)
+    one.to_csv(tmp_path / "a.csv", index=False)
     read_csv(tmp_path / "a.csv", far_field=True)
+    exchanged(one).to_csv(tmp_path / "a.csv", index=False)
+    with pytest.raises(InputError, match="theta_deg = 15.*turns over a turn of phi_deg"):
+        read_csv(tmp_path / "a.csv", far_field=True)
 
 
 def test_who_knows_better_says_so(tmp_path):
