@@ -81,6 +81,8 @@ def test_flown_slices_give_the_closed_form_pattern(campaign_folder, tmp_path, tr
     lag = lag_of(record)
     print(f"{trigger}: injected {injected:+.4f} deg, found {lag.shift_deg:+.4f} +- {lag.uncertainty_deg:.1e} deg")
     assert lag.shift_deg == pytest.approx(injected, abs=5e-4)
+    with pytest.raises(ValueError, match="flown both ways reads zero everywhere"):
+        lag_of(record.assign(trace=(record["trace"].dims, np.zeros_like(record["trace"].values))))
     corrected = error_db(world, record)
     # What the same record gives if nobody knew that the axis was moving.
     ignorant = error_db(world, record.assign_attrs(style="step"))
