@@ -335,7 +335,7 @@ def acquire(
     from colure.acquire.outcome import Options
     from colure.app import services
     from colure.app.services.acquisition import require_room, require_writable
-    from colure.app.services.bench_check import require_passed_check
+    from colure.app.services.bench_check import require_passed_check, said_of_checks
     from colure.app.services.stopping import parsed
     from colure.app.storage.folders import run_folder
     from colure.app.storage.run_identity import keep_identity
@@ -388,7 +388,8 @@ def acquire(
     reason = with_flags(outcome.reason, click.get_current_context().command.params)
     if as_json:
         say(json_text({"state": outcome.state.value, "reason": reason, "measured": outcome.measured,
-                               "total": outcome.total, "flagged": outcome.flagged, "record": str(run.record)}))  # fmt: skip
+                               "total": outcome.total, "flagged": outcome.flagged, "record": str(run.record),
+                               "checks": said_of_checks(campaign, made)}))  # fmt: skip
     else:
         say(f"{outcome.state.value}: {reason}; {outcome.measured} of {outcome.total} points saved")
         if outcome.flagged:

@@ -2,8 +2,15 @@
 
 from __future__ import annotations
 
+import json
+
+from click.testing import CliRunner
+
 from colure.acquire.journal import Journal
+from colure.acquire.outcome import Outcome
+from colure.acquire.states import State
 from colure.app import services
+from colure.app.cli import main
 from colure.app.services.bench_check import keep_check, mark_of, unchecked
 from colure.app.services.cautions import cautions_of
 from colure.app.services.particulars import checks_of
@@ -76,7 +83,7 @@ def test_a_run_begins_unchecked_and_keeps_that_it_did(tiny_campaign, monkeypatch
         assert all(speak(text) != text for text in told) and not speak.left, language
 
 
-def test_a_run_in_spite_of_a_check_says_of_which(tiny_campaign):
+def test_a_run_in_spite_of_a_check_says_of_which(tiny_campaign, monkeypatch):
     campaign, plan = services.make_plan(tiny_campaign)
     keep_check(tiny_campaign, plan.hash, ["level: 20 dB too low"], None)
     run, engines = run_folder(tiny_campaign, "told"), []
@@ -86,6 +93,11 @@ def test_a_run_in_spite_of_a_check_says_of_which(tiny_campaign):
     )  # fmt: skip
     (told,) = checks_of(open_dataset(run.record))
     assert "begun in spite of it: check of 20" in told and told.endswith("did not pass: level: 20 dB too low")
+    outcome = Outcome(state=State.STOPPED, reason="enough", measured=1, total=len(plan), flagged=0)
+    monkeypatch.setattr("colure.app.cli.run_engine", lambda *given, **options: outcome)
+    words = ["acquire", str(tiny_campaign), "--run", "told", "--yes", "--json", "--despite-check"]
+    (told,) = json.loads(CliRunner().invoke(main, words).stdout)["checks"]
+    assert told.startswith("begun in spite of it: check of 20")
 
 
 def test_a_driver_that_is_not_installed_is_a_fault_of_the_check_and_keeps_no_caution_back(tiny_campaign):
