@@ -29,6 +29,12 @@ if TYPE_CHECKING:
     from colure.analysis.fields.probe import FieldProbe
 
 
+#: What is left of the samples, and how much of it is told, dB of the peak, rms over the sphere: samples of right scans whose noise
+#: lies 40 dB below the strongest leave -43 dB at most (24 of 24 not told, 4 devices; 35 dB: 7 of 8); phases in another unit -23, rows in another
+#: order -18, an eighth of the columns lost -35.
+LEFT, MISFIT_DB = ("noise", "truncation"), -36.0
+
+
 def far_field(
     dataset: xr.Dataset,
     *,
@@ -97,9 +103,12 @@ def far_field(
     pattern = pattern.assign_attrs(field="far field", history_json=dataset.attrs.get("history_json", "[]"))
     pattern = with_errors(pattern, results)
     words = [line for one in results for line in one.words]
-    if (unknown := _unknown_probe(sets, results, declared, probe)) is not None:
-        pattern = pattern.assign_attrs(caution=unknown)
-        words.append(f"caution: {unknown}")
+    cautions = [
+        one for one in (_misfit(sets, results, declared), _unknown_probe(sets, results, declared, probe)) if one
+    ]
+    if cautions:
+        pattern = pattern.assign_attrs(caution="; ".join(cautions))
+        words += [f"caution: {one}" for one in cautions]
     pattern = with_step(
         pattern, "to far-field", order=order, origin_m=None if origin_m is None else list(origin_m),
         keep_radius_m=keep_radius_m, noise_db=declared.noise_db, position_mm=1e3 * declared.position_m,
@@ -107,6 +116,22 @@ def far_field(
         near=any(one.radius_m is not None for one in sets), found=words,
     )  # fmt: skip
     return pattern, words
+
+
+def _misfit(sets: list[FieldSamples], results: list[FieldResult], declared: Declared) -> str:
+    """Say where so much of the samples is no smooth field that it is a mistake rather than noise, and nobody states such a noise."""
+    if declared.noise_db is not None:
+        return ""
+    left = [np.hypot(*(10.0 ** (one.contributions_db.get(n, -400.0) / 20.0) for n in LEFT)) for one in results]
+    worst = int(np.argmax(left))
+    level_db = ratio_db(float(left[worst]))
+    if level_db <= MISFIT_DB:
+        return ""
+    return (
+        f"{level_db:.1f} dB of the peak, rms, do not fit waves from a device at {sets[worst].frequency_hz / 1e9:.6g} GHz: sweeps that went "
+        "wrong, a level, phase or component that is another one, a step that is too coarse, or much noise. The stated errors take it for "
+        "noise alone. Look at the samples; where they are that noisy, state the noise of one"
+    )
 
 
 def _unknown_probe(
