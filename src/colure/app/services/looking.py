@@ -133,7 +133,8 @@ def _read(
     from colure.report.cut_charts import cuts_chart
 
     drawing = cuts_chart(read_cuts.levels, shown, cuts.component_words(read_cuts.scan))
-    how = f"{len(read_cuts.scan.cuts)} cuts at the range length"
+    number = len(read_cuts.scan.cuts)
+    how = f"{number} cut{'' if number == 1 else 's'} at the range length"
     return (how if not why else f"{how}; no pattern of the sphere yet ({why})"), read_cuts.figures, drawing
 
 
