@@ -234,7 +234,7 @@ def test_the_short_report_of_cuts_has_two_pages(measured_cuts):
 @pytest.mark.parametrize(
     "words",
     [
-        ("findings",), ("effects",), ("coverage",), ("verdict", "limits.toml"), ("export", "matlab", "x.mat"), ("plot", "x.png", "--kind", "map"),
+        ("effects",), ("coverage",), ("verdict", "limits.toml"), ("export", "matlab", "x.mat"), ("plot", "x.png", "--kind", "map"),
         ("pattern", "x.csv"),
     ],
 )  # fmt: skip

@@ -76,7 +76,7 @@ def test_one_state_has_no_envelope(small_campaign):
     run.path.mkdir(parents=True)
     save_dataset(record_of_rehearsal(campaign, plan, truth=SimulatedChamber(noise=False)), run.record)
     result = CliRunner().invoke(main, ["coverage", str(small_campaign)])
-    assert result.exit_code == 2 and "needs at least 2" in result.stderr
+    assert result.exit_code == 2 and "1 state: must be 2 or more" in result.stderr
 
 
 @pytest.mark.nightly

@@ -13,6 +13,7 @@ from colure.app.services import processing
 from colure.app.services.array_states import array_run
 from colure.app.services.synthesizing import codebook, each_beam
 from colure.app.storage.folders import RunFolder
+from colure.app.storage.run_kinds import NO_SPHERE, is_cuts
 from colure.errors import InputError
 from colure.geometry.conventions import FloatArray, power_db
 from colure.model.campaign import Campaign
@@ -134,6 +135,8 @@ def coverage_over_states(campaign: Campaign, run: RunFolder) -> StateCoverage:
         If the device has one state only, the scan does not cover the whole sphere, or evaluation.toml asks for a level of
         a power-only run that its samples do not tell.
     """
+    if is_cuts(run):
+        raise InputError([f"run {run.path.name} {NO_SPHERE}"])
     names = processing.states_of(run)
     if len(names) < 2:
         raise InputError(

@@ -13,7 +13,7 @@ if TYPE_CHECKING:
 #: What a run of cuts says to everything that needs a sphere.
 NO_SPHERE = (
     "holds cuts or single directions, no sphere: no transform, map, directivity, efficiency or TRP follows from it; "
-    "colure evaluate, report, export (csv, figures) and compare read its cuts"
+    "colure evaluate, findings, report, export (csv, figures) and compare read its cuts"
 )
 
 
