@@ -14,6 +14,8 @@ from numpy.polynomial.chebyshev import Chebyshev, chebfit
 from colure.geometry.conventions import BoolArray, ComplexArray, FloatArray
 from colure.twin.sources import Cluster
 
+#: Lobes are bounded by regions of relatively weak radiation (IEEE Std 145); taken as 1 dB below the lower one's own top.
+WEAKER = 10.0**-0.1
 #: Directions that are evaluated together: bounds the memory.
 BLOCK = 4096
 #: Largest steps of the dense search and of the cuts, radians, and the same times the device's size in wavelengths.
@@ -164,15 +166,30 @@ class TrueField:
             half[active] *= np.where(at_border, 1.0, SHRINK)
         return here
 
+    def apart(self, peak: FloatArray, top: FloatArray, intensity: float) -> bool:
+        """Return whether the intensity falls well below that of a top on the great circle between it and the peak: another lobe."""
+        normal = np.cross(peak, top)
+        if np.linalg.norm(normal) < 1e-9:
+            normal = np.cross(peak, np.eye(3)[int(np.argmin(np.abs(peak)))])
+        aside = np.cross(normal / np.linalg.norm(normal), peak)
+        between = float(np.arccos(np.clip(top @ peak, -1.0, 1.0)))
+        angle = np.arange(0.0, between, self.cut_step)[:, None]
+        return bool(np.min(self.intensity(np.cos(angle) * peak + np.sin(angle) * aside)) < WEAKER * intensity)
+
     def edge(self, level: LevelOver, share: float, sign: float) -> float:
-        """Return the angle at which the main lobe of a cut has fallen to a share of its amplitude, radians; nan if nowhere."""
+        """Return the angle at which the main lobe of a cut has fallen to a share of its amplitude, radians; nan if nowhere.
+
+        A cut may leave the region and come back on its other side: where it leaves, nothing is known of the lobe any more.
+        """
         wanted = float(level(0.0)[0]) * share
         angle = np.arange(0.0, np.pi, self.cut_step)
         values = np.empty(0)
         while values.size < angle.size:
             values = np.concatenate([values, level(sign * angle[values.size : values.size + CHUNK])])
-            below = np.flatnonzero(values < wanted * (1.0 - PASSES))
+            below = np.flatnonzero(np.isnan(values) | (values < wanted * (1.0 - PASSES)))
             if below.size:
+                if np.isnan(values[below[0]]):
+                    return float("nan")
                 last = int(np.flatnonzero(values[: below[0]] >= wanted)[-1])
                 return _crossing(lambda a: level(sign * a), float(angle[last]), float(angle[below[0]]), wanted)
         return float("nan")

@@ -192,19 +192,21 @@ class _Judge:
         other = self._places @ self.direction < away
         places = self._places[other]
         tops = np.empty((0, 3))
-        # On the ridge of a fan beam samples make lobes that are none: they lead to the peak, and others are tried.
+        self.highest, self.equal_apart_deg = float("nan"), float("nan")
+        # On the ridge of a fan beam samples make lobes that are none: they lead to the peak or belong to it, and others are tried.
         for begin in range(0, len(places), MOST_LOBES):
             tops = self.field.climb(places[begin : begin + MOST_LOBES], region=self.region)
             tops = tops[tops @ self.direction < away]
-            if len(tops):
-                break
-        self.highest, self.equal_apart_deg = float("nan"), float("nan")
-        if len(tops):
             levels = self.field.intensity(tops)
-            self.highest = float(levels.max())
-            if self.highest >= 10.0 ** (-EQUAL_DB / 10.0) * self.peak:
+            if len(tops) and np.isnan(self.equal_apart_deg) and levels.max() >= 10.0 ** (-EQUAL_DB / 10.0) * self.peak:
                 at = tops[int(np.argmax(levels))]
                 self.equal_apart_deg = float(np.rad2deg(np.arccos(np.clip(at @ self.direction, -1.0, 1.0))))
+            own = [
+                level for level, top in zip(levels, tops, strict=True) if self.field.apart(self.direction, top, level)
+            ]
+            if own:
+                self.highest = float(max(own))
+                break
 
     def level(self, tangent: FloatArray) -> LevelOver:
         """Return the amplitude over the angle on a great circle through the peak: of both polarizations, or the co-polar one."""

@@ -235,9 +235,9 @@ def test_a_perturbed_pattern_is_searched_as_widely_as_the_peak_can_move():
 
 
 def test_a_direction_that_errors_move_by_half_its_beam_is_not_defined():
-    near = Near(np.array([0.0, 0.0, 1.0]), None, width_deg=40.0)
-    assert unsteady_beam_reason(near, 5.0) == ""
-    assert "no single beam" in unsteady_beam_reason(near, 20.0)
+    near = Near(np.array([0.0, 0.0, 1.0]), None, widths_deg=(40.0, 50.0))
+    assert unsteady_beam_reason(near, azimuth_deg=3.0, elevation_deg=4.0) == ""
+    assert "no single beam" in unsteady_beam_reason(near, azimuth_deg=20.0, elevation_deg=0.0)
 
 
 def test_front_to_rear_does_not_jump_at_the_sectors_edge():
@@ -296,6 +296,13 @@ def test_a_peak_at_the_edge_of_the_region_is_no_peak():
     for name in ("gain_dbi", "beam_azimuth_deg", "beamwidth_e_deg", "side_lobe_e_db"):
         assert "edge of the measured region" in near.reasons[name]
         assert "edge of the region" in true[name].reason
+
+
+def test_a_ring_of_maxima_that_leaves_the_region_has_a_truth():
+    """A dipole along x, looked at 103 deg about +z: its ring about x goes out of the region and comes back; a rehearsal crashed on it."""
+    dipole = cluster_of(F, [0, 0, 0], [1, 0, 0])
+    (true,) = truth_of(dipole, TruthSettings(region_deg=103.0))
+    assert "edge of the region" in true["gain_dbi"].reason and "edge of the region" in true["xpd_worst_db"].reason
 
 
 def test_one_polarization_gives_partial_gains():

@@ -9,7 +9,7 @@ import numpy as np
 from colure.analysis.figures.cuts import OMNIDIRECTIONAL, CutPlanes, FarField, find_beam, ludwig_3
 from colure.analysis.figures.sphere import Sky
 from colure.geometry.conventions import ComplexArray, FloatArray, amplitude_db, power_db
-from colure.geometry.directions import angle_between, cross
+from colure.geometry.directions import angle_between, azimuth_over_elevation, cross
 from colure.values import holds_arrays
 
 #: Two lobes closer than this in level are equal: which one is the peak is rounding.
@@ -33,16 +33,29 @@ class Near:
     """What an unperturbed pattern decides for its perturbed ones.
 
     direction (3,) of the peak; centre_m (3,) of the phase; plane: where the E plane comes from; cone_deg: half angle in which
-    the phase centre is found; width_deg: narrower half-power width, 360 where there is none; reasons: why figures do not
-    exist, by name.
+    the phase centre is found; tangent (3,) of the E plane; widths_deg: half-power widths in the E and the H plane, 360 where there is
+    none; reasons: why figures do not exist, by name.
     """
 
     direction: FloatArray
     centre_m: FloatArray | None
     plane: CutPlanes = "declared"
     cone_deg: float = 8.0
-    width_deg: float = 360.0
+    tangent: FloatArray | None = None
+    widths_deg: tuple[float, float] = (360.0, 360.0)
     reasons: dict[str, str] = field(default_factory=dict)
+
+    @property
+    def width_deg(self) -> float:
+        """The narrower half-power width."""
+        return min(self.widths_deg)
+
+    def in_widths(self, moves: FloatArray) -> float:
+        """Return how far moves (n, 3) of the peak go together, as a share of the half-power width in their direction."""
+        if self.tangent is None:
+            return float(np.linalg.norm(np.rad2deg(moves)) / self.width_deg)
+        planes = np.stack([self.tangent, cross(self.direction, self.tangent)])
+        return float(np.linalg.norm(np.rad2deg(moves @ planes.T) / np.array(self.widths_deg)))
 
 
 def single_beam_reason(
@@ -81,15 +94,24 @@ def ellipse_tilt(coefficients: ComplexArray, *, slant: float, region: float = np
     return float(np.arctan2(across[0].real, co[0].real))
 
 
-def unsteady_beam_reason(near: Near, expanded_deg: float) -> str:
+def unsteady_beam_reason(near: Near, *, azimuth_deg: float, elevation_deg: float) -> str:
     """Return why a beam's direction is not defined by a measurement, empty if it is.
 
-    expanded_deg
-        Expanded uncertainty of the direction, as an angle on the sphere.
+    azimuth_deg, elevation_deg
+        Expanded uncertainty of the direction. A fan beam may move far along its broad side.
     """
-    if expanded_deg < UNSTEADY * near.width_deg:
+    az, el = azimuth_over_elevation(near.direction)
+    moves = np.deg2rad(
+        [
+            azimuth_deg * np.cos(el) * np.array([np.cos(az), 0.0, -np.sin(az)]),
+            elevation_deg * np.array([-np.sin(az) * np.sin(el), np.cos(el), -np.cos(az) * np.sin(el)]),
+        ]
+    )
+    share, moved_deg = near.in_widths(moves), float(np.rad2deg(np.linalg.norm(moves)))
+    if share < UNSTEADY:
         return ""
+    width_deg = moved_deg / share if np.isfinite(share) else near.width_deg
     return (
-        f"undefined: no single beam (errors of this measurement move the peak by {expanded_deg:.3g} deg, its half-power width is "
-        f"{near.width_deg:.3g} deg)"
+        f"undefined: no single beam (errors of this measurement move the peak by {moved_deg:.3g} deg, its half-power width is "
+        f"{width_deg:.3g} deg)"
     )

@@ -157,7 +157,10 @@ class FigureSet:
             for what in self.definitions:
                 if np.isnan(row[what.name]) and what.name not in reasons:
                     reasons[what.name] = self._why(what)
-            out.append(Near(one.beam.direction, one.centre_m, one.beam.plane, one.cone_deg, one.width_deg, reasons))
+            beam = one.beam
+            out.append(
+                Near(beam.direction, one.centre_m, beam.plane, one.cone_deg, beam.tangent, one.widths_deg, reasons)
+            )
         return out
 
     def _why(self, what: Definition) -> str:

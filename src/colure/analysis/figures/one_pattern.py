@@ -26,6 +26,7 @@ from colure.analysis.figures.cuts import (
     to_the_edge,
 )
 from colure.analysis.figures.lobes import beamwidth_deg
+from colure.analysis.figures.own_lobes import highest_apart
 from colure.analysis.figures.phase_centre import beam_cone_deg, centre_in, cone_of, copolar, ripple_deg
 from colure.analysis.figures.sectors import sector
 from colure.analysis.figures.sphere import UP, Sky, coverage, rim, rim_peak
@@ -219,7 +220,10 @@ class OnePattern:
     @cached_property
     def highest_lobe(self) -> float:
         """Amplitude of the highest lobe besides the peak, relative to it; nan if there is none."""
-        return relative(self._fields[1][self._other], self.beam.intensity)
+        peak, lobes, _ = self._tops_found
+        power = np.sum(np.abs(self._fields[1][self._other]) ** 2, axis=-1)
+        highest = highest_apart(self.field, peak, lobes[self._other], power)
+        return float("nan") if highest is None else float(np.sqrt(power[highest] / self.beam.intensity))
 
     @cached_property
     def rear(self) -> float:
@@ -298,9 +302,10 @@ class OnePattern:
         return self._centre[1]
 
     @cached_property
-    def width_deg(self) -> float:
-        """The narrower half-power width, 360 where there is none."""
-        return float(np.nanmin([*(beamwidth_deg(self.cut(plane)) for plane in "eh"), 360.0]))
+    def widths_deg(self) -> tuple[float, float]:
+        """Half-power widths in the E and the H plane, 360 where there is none."""
+        e, h = (float(np.nan_to_num(beamwidth_deg(self.cut(plane)), nan=360.0)) for plane in "eh")
+        return e, h
 
     @staticmethod
     def _phase_centre(
@@ -334,9 +339,10 @@ class OnePattern:
             else to_the_edge(field, climbed(field, at[best], sky.step)[None], self.wanted.region)[0]
         )
         lobes = tops[arrived[: len(some)]]
-        # On the ridge of a fan beam samples make lobes that are none: nobody arrives but at the peak, and others are tried.
+        # On the ridge of a fan beam samples and echoes make lobes that are none: others are tried.
         for begin in range(MOST_CANDIDATES, min(len(other), MOST_TRIED), MOST_TRIED // 4):
-            if (lobes @ peak < np.cos(sky.step)).any():
+            beside = lobes[lobes @ peak < np.cos(sky.step)]
+            if len(beside) and highest_apart(field, peak, beside, field.power_at(beside)) is not None:
                 break
             more, arrived = self._tops(field, sky, places[other[begin : begin + MOST_TRIED // 4]])
             lobes = np.concatenate([lobes, to_the_edge(field, more[arrived], self.wanted.region)])

@@ -22,6 +22,7 @@ from colure.analysis.figures.cuts import (
 from colure.analysis.figures.evaluate import FigureSet
 from colure.analysis.figures.lobes import HALF_POWER_DB, dip_angles_deg, edges_deg, first_lobe_paths_deg, top_angles_deg
 from colure.analysis.figures.one_pattern import PLANES, SPAN_DEG, reference_axis
+from colure.analysis.figures.own_lobes import all_apart
 from colure.analysis.figures.sphere import Sky
 from colure.geometry.conventions import ComplexArray, FloatArray, IntArray
 from colure.geometry.directions import cross, tangents, unit_vector
@@ -29,6 +30,12 @@ from colure.values import holds_arrays
 
 #: Stencil about the peak, as a share of what the waves resolve.
 STENCIL = 0.1
+#: Along either axis of the beam its top is smoothed over so large a part of the way to half power,
+TOP = 0.5
+#: looked at every so many shares of what the waves resolve,
+ON_TOP = 0.25
+#: and a parabola fitted there is so much flatter than a beam of the usual shape is at its peak (from a Gaussian beam).
+FLATTER = 0.925
 #: A place is moved, or its cut turned, by so much of what the waves resolve to see what that changes.
 TURN = 0.02
 #: Lobes this far below the highest one, in power, may be the highest in truth; so many of them.
@@ -188,7 +195,32 @@ def _unit(vectors: FloatArray) -> FloatArray:
 
 
 def _bend(field_: FarField, peak: FloatArray, axes: FloatArray, step: float) -> FloatArray:
-    """Return the second derivatives (2, 2) of the intensity at the peak along two axes."""
+    """Return the second derivatives (2, 2) of the intensity at the peak along two axes, those of its top where errors bend it more.
+
+    The highest place on the flat ridge of a fan beam is one that echoes raised: there the record is bent by them, and a peak that is
+    held by such a bend would seem to stand still.
+    """
+    local = _bend_at(field_, peak, axes, step)
+    bent, turn = np.linalg.eigh(local)
+    smooth = [_bend_of_top(field_, peak, one @ axes) for one in turn.T]
+    return np.asarray((turn * np.maximum(bent, smooth)) @ turn.T)
+
+
+def _bend_of_top(field_: FarField, peak: FloatArray, axis: FloatArray) -> float:
+    """Return the second derivative of the intensity along an axis (3,) as its top down towards half power has it; -inf without a top."""
+    fine = ON_TOP * np.pi / field_.order
+    angle = fine * np.arange(-int(0.5 * np.pi / fine), int(0.5 * np.pi / fine) + 1)
+    power = field_.power_at(np.cos(angle)[:, None] * peak + np.sin(angle)[:, None] * axis)
+    low = np.abs(angle[power < 0.5 * power[angle.size // 2]])
+    top = np.abs(angle) <= TOP * low.min(initial=0.5 * np.pi)
+    if np.count_nonzero(top) < 5:
+        return -np.inf
+    parabola = 2.0 * float(np.polyfit(angle[top], power[top], 2)[0])
+    return parabola / FLATTER if parabola < 0.0 else -np.inf
+
+
+def _bend_at(field_: FarField, peak: FloatArray, axes: FloatArray, step: float) -> FloatArray:
+    """Return the second derivatives (2, 2) of the intensity at the peak itself."""
     grid = np.array([[i, j] for i in (-1, 0, 1) for j in (-1, 0, 1)], float)
     power = field_.power_at(_unit(peak + step * grid @ axes)).reshape(3, 3)
     along = power[2, 1] - 2.0 * power[1, 1] + power[0, 1]
@@ -288,8 +320,7 @@ def _lobes(field_: FarField, peak: FloatArray, region: float) -> FloatArray:
     i, j, level = local_maxima(sky.power, sky.theta <= region + 1e-9)
     places = unit_vector(theta=sky.theta[i], phi=sky.phi[j])
     other = places @ peak < np.cos(2.5 * sky.step)
-    other &= level >= MAY_RISE * level[other].max(initial=0.0)
-    starts = places[other][:MOST_LOBES]
+    starts = all_apart(field_, peak, places[other], level[other], down_to=MAY_RISE)[:MOST_LOBES]
     if not len(starts):
         return np.asarray(starts)
     tops = climbed_together(field_, starts, np.full(len(starts), sky.step), region=region)

@@ -31,7 +31,7 @@ from colure.waves.harmonics import FieldsAt
 from colure.waves.scattered import adjoint_at
 from colure.waves.transform import adjoint_synthesis, synthesis
 
-#: A peak is not followed farther than this share of the narrower half-power width.
+#: A peak is not followed farther than this share of the beam's width, along either axis of it: a fan beam is narrow along one only.
 FARTHEST = 0.5
 #: Relative accuracy of the rows of the phase centre.
 ROW_ACCURACY = 1e-9
@@ -195,17 +195,25 @@ class Response:
         return moved, lift[:, 0] + 0.5 * np.sum(slope * moved, axis=-1)
 
     @cached_property
+    def _bent(self) -> tuple[FloatArray, FloatArray]:
+        """Second derivatives (2,) of the intensity along the beam's own axes, the narrow one first, and those axes as columns (2, 2)."""
+        bent, turn = np.linalg.eigh(self.places.bend)
+        return np.minimum(bent, -1e-6 * self.places.beam.intensity), turn
+
+    @cached_property
     def _per_slope(self) -> FloatArray:
         """How far the peak moves (2, 2) for a slope of the intensity along the axes that errors add there."""
-        bent, turn = np.linalg.eigh(self.places.bend)
-        bent = np.minimum(bent, -1e-6 * self.places.beam.intensity)
+        bent, turn = self._bent
         return np.asarray(-(turn / bent) @ turn.T)
 
     def _followed(self, moved: FloatArray) -> FloatArray:
-        """Return moves (n, 2) of the peak, none farther than it is followed."""
-        length = np.linalg.norm(moved, axis=1, keepdims=True)
-        most = np.deg2rad(FARTHEST * min(self.near.width_deg, 180.0))
-        return np.asarray(moved * np.minimum(1.0, most / np.maximum(length, 1e-300)))
+        """Return moves (n, 2) of the peak, along neither of the beam's axes farther than it is followed."""
+        bent, turn = self._bent
+        along = moved @ turn
+        # Beams of one shape fall to half at distances that go with the root of what bends them.
+        widths = np.minimum(self.near.width_deg * np.sqrt(bent[0] / bent), 180.0)
+        most = np.deg2rad(FARTHEST * widths)
+        return np.asarray(np.clip(along, -most, most) @ turn.T)
 
     def moves(self, fields: ComplexArray) -> ComplexArray:
         """Return what errors (n, place, 2) do to the peak's place (n, 2), to first order: the real part is its move, radians.

@@ -108,9 +108,7 @@ def _unsteady(trial: Trial, combined: _Combined, f: int) -> dict[str, str]:
     """Return why figures of a single beam are not defined where errors move it by about its width, by name."""
     figures, near = trial.inputs.figures, trial.near[f]
     azimuth, elevation = (combined.half[f, figures.names.index(f"beam_{n}_deg")] for n in ("azimuth", "elevation"))
-    reason = unsteady_beam_reason(
-        near, float(np.hypot(azimuth * np.hypot(near.direction[0], near.direction[2]), elevation))
-    )
+    reason = unsteady_beam_reason(near, azimuth_deg=float(azimuth), elevation_deg=float(elevation))
     return dict.fromkeys((d.name for d in figures.definitions if d.single_beam), reason) if reason else {}
 
 
