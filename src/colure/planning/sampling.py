@@ -62,14 +62,14 @@ def order_of_step(step_deg: float) -> int:
     return round(180.0 / step_deg) - 1
 
 
-def region_margin_deg(reach_m: float, range_length_m: float, swept_step_deg: float) -> float:
+def region_margin_deg(reach_m: float, range_length_m: float, edge_deg: float) -> float:
     """Return how far beyond a region a scan must reach, degrees.
 
     A far-field direction draws on the near field around it: rays from the rim of the turning
-    sphere meet the measuring sphere up to asin(r0/A) away (common practice, no source). One step
-    more keeps the edge of the fit outside.
+    sphere meet the measuring sphere up to asin(r0/A) away (common practice, no source). The edge
+    of the fit, `edge_deg` wide, stays outside.
     """
-    return float(np.rad2deg(np.arcsin(min(1.0, reach_m / range_length_m)))) + swept_step_deg
+    return float(np.rad2deg(np.arcsin(min(1.0, reach_m / range_length_m)))) + edge_deg
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -19,14 +19,18 @@ from colure.planning.sampling import azimuthal_order_for, order_for, order_of_st
 EDGE_DEG = 1.0
 #: Orders beyond the device's own that what surrounds it brings along a slice.
 SURROUNDINGS = 10
+#: Orders more that rings in azimuth and elevation must carry over a region: at its edge they end, and the last wave of a grid that just
+#: carries the whole sphere takes up what lies beyond (a row of elements over 42 deg read 0.29 dB and 0.14 deg too much).
+BEYOND_THE_EDGE = 3
 
 
 def order_of(campaign: Campaign) -> int:
     """Return the order of the device's waves at the highest frequency and the level wanted."""
-    goal = campaign.goal
-    return order_for(
-        reach_m=campaign.device.reach_m, frequency_hz=float(goal.frequency_hz[-1]), level_db=goal.wanted_level_db
-    )
+    return _order_at(campaign.goal, campaign.device)
+
+
+def _order_at(goal: Goal, device: Device) -> int:
+    return order_for(reach_m=device.reach_m, frequency_hz=float(goal.frequency_hz[-1]), level_db=goal.wanted_level_db)
 
 
 def most_sweeps(campaign: Campaign, step_deg: float) -> int:
@@ -37,9 +41,13 @@ def most_sweeps(campaign: Campaign, step_deg: float) -> int:
 
 
 def slice_order(campaign: Campaign, order: int) -> int:
-    """Return the order that the slices must resolve: about the boresight where slices meet there, else all."""
+    """Return the order that the slices must resolve: about the boresight where slices meet there, else all, over a region more."""
     goal = campaign.goal
-    if campaign.chamber.positioner.geometry is not Geometry.ROLL_OVER_AZIMUTH:
+    geometry = campaign.chamber.positioner.geometry
+    if geometry in (Geometry.AZIMUTH_OVER_ELEVATION, Geometry.ELEVATION_OVER_AZIMUTH):
+        whole = goal.region_deg >= 180.0 or goal.scheme == "one-pass"
+        return order if whole else order + BEYOND_THE_EDGE
+    if geometry is not Geometry.ROLL_OVER_AZIMUTH:
         return order
     about = azimuthal_order_for(
         lateral_m=campaign.device.lateral_m,
@@ -110,8 +118,11 @@ def scan_grid(campaign: Campaign, order: int) -> ScanGrid:
 
 def edge_margin_deg(goal: Goal, chamber: Chamber, device: Device, *, swept_step_deg: float, one_pass: bool) -> float:
     """Return how far beyond a region the scan must reach for sound results inside it, degrees."""
-    spread = 0.0 if one_pass else device.reach_m  # without a transform directions stay apart
-    out = region_margin_deg(spread, chamber.range_length_m, swept_step_deg)
+    # Without a transform directions stay apart. With one the edge of the fit is as wide as what the waves resolve, however close the
+    # sweeps of a slice that is flown.
+    spread = 0.0 if one_pass else device.reach_m
+    edge = swept_step_deg if one_pass else max(swept_step_deg, step_for(_order_at(goal, device)))
+    out = region_margin_deg(spread, chamber.range_length_m, edge)
     if goal.style == "fly":
         # Frequencies are read on the way: the last one of a backward slice lies this much further in.
         axis = chamber.axis_table[swept_axis(chamber.positioner.geometry)]
