@@ -13,6 +13,7 @@ from colure.acquire.journal import Journal
 from colure.acquire.outcome import Options
 from colure.acquire.states import State
 from colure.app import services
+from colure.app.services.starting import start_campaign
 from colure.app.storage.folders import run_folder
 from colure.errors import InputError, InstrumentError
 from colure.instruments.gcode_axes import GcodeAxes
@@ -77,6 +78,26 @@ def test_predicted_duration_is_what_the_simulated_hardware_takes(bench, tmp_path
     journal = Journal.create(tmp_path / "j.sqlite", plan, {})
     engine_of(campaign, plan, journal, analyzer, axes).run()
     journal.close()
+    assert twin.stage.clock.now() == pytest.approx(plan.predicted["duration_s"], rel=0.03)
+
+
+@pytest.mark.nightly
+def test_the_habitual_scan_takes_as_long_as_predicted(tmp_path):
+    """91 x 91 points, 25 frequencies, offset 0, with the instruments of a 38 GHz horn's range: the whole run, in virtual time."""
+    start_campaign(tmp_path / "c", kind="horn", band="37-40")
+    (tmp_path / "c" / "goal.toml").write_text(
+        'name = "Daily scan"\nstart_ghz = 37\nstop_ghz = 40\npoints = 25\nmonitor_ghz = 38.5\n'
+        'scan = { theta_deg = "-90:90:2", phi_deg = "0:180:2", offset_deg = 0 }\n'
+    )
+    campaign, plan = services.make_plan(tmp_path / "c")
+    twin = start_twin(campaign)
+    analyzer = ScpiAnalyzer(twin.analyzer_resource, analyzer_profile("scpi-analyzer"), timeout_s=5)
+    axes = GcodeAxes(twin.axes_resource, axes_profile("gcode-axes"), plan.axes, timeout_s=5)
+    journal = Journal.create(tmp_path / "j.sqlite", plan, {})
+    outcome = engine_of(campaign, plan, journal, analyzer, axes).run()
+    for one in (journal, analyzer, axes, twin):
+        one.close()
+    assert outcome.state is State.DONE and plan.predicted["points"]["scan"] == 90 * 91
     assert twin.stage.clock.now() == pytest.approx(plan.predicted["duration_s"], rel=0.03)
 
 
