@@ -38,11 +38,12 @@ def highest_apart(field: FarField, peak: FloatArray, tops: FloatArray, power: Fl
 
 def all_apart(field: FarField, peak: FloatArray, tops: FloatArray, power: FloatArray, *, down_to: float) -> FloatArray:
     """Return those of maxima (n, 3) with intensities (n,) that are lobes of their own, down to a share of the highest of them."""
-    order = np.argsort(-power)
-    highest = highest_apart(field, peak, tops, power)
-    if highest is None:
-        return np.zeros((0, 3))
-    least = down_to * power[highest]
-    return np.array(
-        [tops[i] for i in order if power[i] >= least and stands_apart(field, peak, tops[i], float(power[i]))]
-    )
+    own: list[FloatArray] = []
+    least = 0.0
+    for i in np.argsort(-power):
+        if power[i] < least:
+            break
+        if stands_apart(field, peak, tops[i], float(power[i])):
+            own.append(tops[i])
+            least = max(least, down_to * float(power[i]))
+    return np.array(own).reshape(-1, 3)
