@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
@@ -18,9 +19,9 @@ from colure.analysis.steps.gain import ReferenceData
 from colure.analysis.steps.joint_estimate import JointEstimate, estimate_joints
 from colure.analysis.steps.moved_joints import MovedJoints, beam_of_probe, chain_of_mount, motions_declared
 from colure.analysis.stray.held import HeldPasses
-from colure.analysis.stray.mirrors import hearing
+from colure.analysis.stray.mirrors import Wall, draw_walls, hearing
 from colure.analysis.stray.swung import SwungWalls, drawn_room
-from colure.geometry.conventions import ComplexArray
+from colure.geometry.conventions import ComplexArray, FloatArray, wavenumber
 from colure.geometry.kinematics import Geometry
 from colure.model.chamber import Chamber
 from colure.model.device import Device
@@ -46,11 +47,11 @@ class SolvedGeometry:
     joints
         The estimate.
     both_sides
-        Whether polar angles were read on both sides of zero.
+        Whether polar angles were read on both sides of zero; None where slices are rings.
     """
 
     joints: JointEstimate
-    both_sides: bool
+    both_sides: bool | None
 
 
 def solved_geometry(
@@ -75,9 +76,6 @@ def solved_geometry(
         If the run is not a whole sphere of both polarizations, in slices about the device's roll; nothing less closes on itself.
     """
     require_phase(record)
-    if chamber.positioner.geometry is not Geometry.ROLL_OVER_AZIMUTH:
-        raise ValueError(f"geometry: positioner.geometry = {chamber.positioner.geometry.value}: must be roll-over-azimuth or joints: "
-                         "only slices through both poles show a misalignment twice")  # fmt: skip
     if one_pass(record) or not grid_of(record).whole:
         raise ValueError("geometry: the run must be a whole sphere in both polarizations: part of one, or one polarization alone, fits "
                          "a device on any mount; set region_deg = 180 (deg) in goal.toml and measure again")  # fmt: skip
@@ -100,11 +98,13 @@ def solved_geometry(
         bends=bends,
         parts=len(rooms[0]),
     )
+    joints = estimate_joints(some, step, model, motions, disturbances)
+    if chamber.positioner.geometry is not Geometry.ROLL_OVER_AZIMUTH:
+        return SolvedGeometry(joints, None)
     shown = of_role(record, Role.SCAN)["commanded_deg"].values[
         :, [str(n) for n in record["axis"].values].index("azimuth")
     ]
-    both = bool(chamber.axis_table["azimuth"].map.angle_deg(shown).min() < OTHER_SIDE_DEG)
-    return SolvedGeometry(estimate_joints(some, step, model, motions, disturbances), both)
+    return SolvedGeometry(joints, bool(chamber.axis_table["azimuth"].map.angle_deg(shown).min() < OTHER_SIDE_DEG))
 
 
 def rooms_around(
@@ -113,6 +113,8 @@ def rooms_around(
     """Return what the walls (wall, frequency, 2, theta, phi) of drawn rooms add to a scan, one room after another."""
     random, hears = np.random.default_rng(seed), hearing(probe, chamber.probe.gain_dbi)
     device, chain = replace(step, own_waves=None).expansion(sphere.field), chain_of_mount(chamber)
+    if sphere.slices_used == 0:
+        return _rooms_of_two_axes(random, sphere, replace(step, own_waves=None), chamber, hears)
     held = HeldPasses.of_values(sphere, chain, model.values, ports=model.ports)
     walls, out = SwungWalls(sphere, device, chain.distance, held, hears), []
     for _ in range(ROOMS):
@@ -121,4 +123,22 @@ def rooms_around(
         # The assembly takes the mean of all slices at the poles, of echoes as well.
         average_poles(one, [(0, 1.0), (one.shape[-2] - 1, -1.0)])
         out.append(one)
+    return out
+
+
+def _rooms_of_two_axes(
+    random: np.random.Generator,
+    sphere: MeasuredSphere,
+    step: FarFieldStep,
+    chamber: Chamber,
+    hears: Callable[[FloatArray], ComplexArray],
+) -> list[ComplexArray]:
+    """Return drawn rooms, wall by wall, as `rooms_around` does, of a positioner whose slices are rings: no sample is shared by them."""
+    k, out = wavenumber(sphere.frequency_hz)[:, None], []
+    wall = Wall(sphere, step, step.expansion(sphere.field), chamber.positioner.geometry)
+    for _ in range(ROOMS):
+        directions, way, mirrors = draw_walls(random, chamber.range_length_m, hears)
+        turned = (mirrors * np.exp(-1j * k * way)[..., None, None])[None]
+        each = [wall.through_mirrors(directions[n : n + 1], turned[:, :, n : n + 1])[0] for n in range(len(directions))]
+        out.append(np.stack(each))
     return out

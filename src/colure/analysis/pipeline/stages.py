@@ -27,7 +27,7 @@ from colure.analysis.steps.alignment import (
     without_own,
 )
 from colure.analysis.steps.alignment_fit import Disturbances
-from colure.analysis.steps.assemble import MeasuredSphere
+from colure.analysis.steps.assemble import MeasuredSphere, angles_of
 from colure.analysis.steps.cable import CableFlex
 from colure.analysis.steps.distance_steps import require_one_distance
 from colure.analysis.steps.drift import DriftTrack, declared_drift, track
@@ -219,7 +219,7 @@ def _room_then_alignment(
     step: FarFieldStep,
     chamber: Chamber,
     room: LearnedRoom | None,
-    estimated: Callable[[MeasuredSphere], Estimate] | None,
+    estimated: Callable[..., Estimate] | None,
     *,
     noise: ScanNoise,
     probe: Expansion | None,
@@ -237,7 +237,12 @@ def _room_then_alignment(
         heard = heard_of(looked, step, chamber, room, noise=noise, probe=probe)
         if heard.holds:
             sphere = removed(sphere, step, chamber, room, probe=probe)
-    return heard, sphere, None if estimated is None else estimated(sphere)
+    if estimated is None:
+        return heard, sphere, None
+    if heard is not None:
+        level = max(chamber.echo_level_db, heard.level_db(chamber.echo_level_db))
+        chamber = chamber.model_copy(update={"echo_level_db": level})
+    return heard, sphere, estimated(sphere, chamber=chamber)
 
 
 def _estimate(
@@ -290,8 +295,12 @@ def bends_of(sphere: MeasuredSphere, chamber: Chamber, flex: CableFlex | None) -
     expanded = (
         np.deg2rad(chamber.cable_flex_deg) if flex is None else min(np.deg2rad(chamber.cable_flex_deg), flex.expanded)
     )
-    sine = np.sin(sphere.theta)[:, None] * sphere.readout_sign[None, :]
-    shapes = np.stack([sine, 2.0 * sine * np.cos(sphere.theta)[:, None]])
+    if chamber.positioner.geometry is Geometry.ROLL_OVER_AZIMUTH:
+        sine = np.sin(sphere.theta)[:, None] * sphere.readout_sign[None, :]
+        shapes = np.stack([sine, 2.0 * sine * np.cos(sphere.theta)[:, None]])
+    else:
+        azimuth = angles_of(sphere, chamber.positioner.geometry)[0]
+        shapes = np.stack([np.sin(azimuth), np.sin(2.0 * azimuth)])
     return np.asarray(0.5j * expanded / np.sqrt(3.0) * shapes[:, None, None] * sphere.field)
 
 

@@ -81,7 +81,7 @@ class Outside:
         """Return (..., row) for fields (..., frequency, 2, theta, phi)."""
         kept = resized(self.step.measured(data), self.step.keep_order)
         weight = np.sqrt(np.sin(self.theta) + 1e-6)[:, None]
-        rest = (data - synthesis(kept, self.theta, self.columns)) * weight
+        rest = (data - synthesis(kept, self.theta, self.columns, phi_start=self.step.phi_start)) * weight
         flat = rest.reshape(*data.shape[:-4], -1)
         return np.concatenate([flat.real, flat.imag], axis=-1)
 
@@ -287,6 +287,11 @@ class AlignmentMisfit(Generic[E]):
         noise = self._white(random) * sigma[:, None, None, None]
         # A slice holds both sides of the pole and is measured once for each component; neighbours between
         # the same two ties also share an error.
+        if sphere.slices_used == 0:
+            # Slices of azimuth/elevation positioners are rings.
+            each, several = (_per_slice(random, sphere.theta.size, n) for n in (1, TIED_SLICES))
+            sway = disturbances.slice_error * (each + several)[None, :, :, None]
+            return self.outside(noise), self.outside(sphere.field * sway)
         each, several = (_per_slice(random, sphere.slices_used, n) for n in (1, TIED_SLICES))
         sway = np.tile(disturbances.slice_error * (each + several), (1, 2))[None, :, None, :]
         total = sphere.phi.size
@@ -322,7 +327,8 @@ class AlignmentMisfit(Generic[E]):
     def _freedom(self) -> float:
         """Return how many real numbers of the data are not taken up by waves."""
         sphere, keep = self._sphere, self._step.keep_order
-        samples = 4.0 * sphere.frequency_hz.size * sphere.theta.size * 2.0 * sphere.slices_used
+        columns = 2.0 * sphere.slices_used if sphere.slices_used else sphere.phi.size
+        samples = 4.0 * sphere.frequency_hz.size * sphere.theta.size * columns
         return float(max(0.05 * samples, samples - 4.0 * sphere.frequency_hz.size * keep * (keep + 2)))
 
 

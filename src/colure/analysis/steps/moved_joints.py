@@ -135,14 +135,23 @@ def motions_declared(chamber: Chamber) -> tuple[SmallMotion, ...]:
         sizes = tuple(one.tolerance for one in chamber.positioner.joints)
     else:
         tilt, zero = np.deg2rad(own.roll_axis_tilt_deg), np.deg2rad(own.theta_zero_deg)
-        # The azimuth axis is where the room's frame begins, and the roll's zero is how the device sits.
+        if chamber.positioner.geometry is Geometry.AZIMUTH_OVER_ELEVATION:
+            zero = np.deg2rad(own.elevation_zero_deg)
+        if chamber.positioner.geometry is not Geometry.ROLL_OVER_AZIMUTH:
+            tilt = np.deg2rad(own.axes_square_deg)
+        # The fixed axis is where the room's frame begins, and the carried one's zero is how the device sits.
         sizes = (
             JointTolerance(zero=float(zero)),
             JointTolerance(tilt=float(tilt), offset=1e-3 * own.axes_offset_mm),
             JointTolerance(),
         )
     roll, pointing = (float(np.deg2rad(one)) for one in (own.probe_roll_zero_deg, own.probe_pointing_deg))
-    return motions_of(chain, sizes, lateral=1e-3 * own.probe_lateral_mm, roll=roll, pointing=pointing)
+    motions = motions_of(chain, sizes, lateral=1e-3 * own.probe_lateral_mm, roll=roll, pointing=pointing)
+    if chamber.positioner.joints or chamber.positioner.geometry is Geometry.ROLL_OVER_AZIMUTH:
+        return motions
+    # Axes that are not square turn about neither: a turn about the fixed axis is that axis' zero.
+    fixed = np.asarray(chain.joints[0].axis)
+    return tuple(one for one in motions if one.kind != "tilt" or one.number != 1 or not np.dot(one.turn, fixed))
 
 
 def chain_of_mount(chamber: Chamber) -> JointChain:
@@ -173,6 +182,7 @@ class MovedJoints:
         """
         self._chain, self._motions, self._k = chain_of_mount(chamber), motions, wavenumber(sphere.frequency_hz)
         self._total, self.ports, self._beam = sphere.phi.size, record.sizes["port"], beam
+        self._to_device, self._sliced = sphere.polar_to_device, sphere.slices_used > 0
         self._radial = _responses(step, probe, self._k, self._chain.distance)
         self.values = _values(sphere, record, chamber)
         self._links = [joint.motion(self.values[..., n]) for n, joint in enumerate(self._chain.joints)]
@@ -189,14 +199,15 @@ class MovedJoints:
         return (0.0,) * len(self._motions)
 
     def _pose(self, units: Units) -> RigidMotion:
-        """Return the probe in the device frame, (pass, theta, column)."""
+        """Return the probe in the polar frame of the device, (pass, theta, column)."""
         shape = self.values.shape[:-1]
         held: dict[Carried, RigidMotion] = dict.fromkeys(Carried, RigidMotion.none(shape))
         off = self._off(units)
         for n, (joint, link) in enumerate(zip(self._chain.joints, self._links, strict=True)):
             held[joint.carries] = link.then(off[n]).then(held[joint.carries])
         probe = probe_to_lab(distance=self._chain.distance, roll=0.0).then(off[-1]).then(held[Carried.PROBE])
-        return probe.then(held[Carried.DEVICE].inverse())
+        seen = probe.then(held[Carried.DEVICE].inverse())
+        return RigidMotion(self._to_device.T @ seen.rotation, seen.translation @ self._to_device)
 
     def _off(self, units: Units) -> list[RigidMotion]:
         """Return the small motion of every joint, and that of the probe last."""
@@ -245,8 +256,9 @@ class MovedJoints:
                 read = read - 2.0 * fall * beside / (1j * k * sight.radius) * slope
         read = read * np.exp(-1j * k * away) * distance / sight.radius
         field = np.asarray(np.einsum("...ac,fc...->fa...", self._solve, read))
-        # A scan's slices all meet at the poles, where the assembly takes their mean.
-        average_poles(field, [(0, 1.0), (field.shape[-2] - 1, -1.0)])
+        # Great-circle slices all meet at the poles, where the assembly takes their mean.
+        if self._sliced:
+            average_poles(field, [(0, 1.0), (field.shape[-2] - 1, -1.0)])
         return finer_columns(field, self._total)
 
     def _steeper(self, measured: ComplexArray, of: IntArray) -> ComplexArray:
@@ -318,7 +330,11 @@ def _values(sphere: MeasuredSphere, record: xr.Dataset, chamber: Chamber) -> Flo
     numbers = np.unique(of_role(record, Role.SCAN)["pass_index"].values)
     if chamber.positioner.joints:
         return np.stack([values_of_pass(sphere, record, chamber, int(number)) for number in numbers])
-    first, second = angles_of(sphere, Geometry.ROLL_OVER_AZIMUTH)
+    geometry = chamber.positioner.geometry
+    first, second = angles_of(sphere, geometry)
+    if geometry is Geometry.AZIMUTH_OVER_ELEVATION:
+        # The chain begins with the axis that stands in the room.
+        first, second = second, first
     # Rolled by the probe's own axis: two at right angles say what any two do.
     turns = (0.0,) if record.sizes["port"] == 2 else (0.0, 0.5 * np.pi)
     return np.stack([np.stack([first, second, np.full_like(first, turn)], axis=-1) for turn in turns])

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 import click
 
+from colure.app.commands.as_measured import own_run
 from colure.app.terminal.say import say
 from colure.model.strict_json import json_text
 
@@ -21,7 +22,7 @@ if TYPE_CHECKING:
 @click.option("--state", default=None, help="State of a device that has several; the first by default.")
 @click.option("--to", "target", type=click.Path(path_type=Path), help="Also write a TOML file with the values and proposed zeros.")  # fmt: skip
 @click.option(
-    "--apply", "applied", is_flag=True, help="Also write what the run tells into [alignment.readings] of chamber.toml."
+    "--apply", "applied", is_flag=True, help="Also write what the run tells into chamber.toml: readings or zeros."
 )
 @click.option("--json", "as_json", is_flag=True, help="Print JSON for programs instead of a table.")
 def geometry(folder: Path, run_name: str, state: str | None, target: Path | None, applied: bool, as_json: bool) -> None:
@@ -31,34 +32,29 @@ def geometry(folder: Path, run_name: str, state: str | None, target: Path | None
     tell stay as declared in chamber.toml. Nothing is corrected here.
 
     With --apply a roll-over-azimuth positioner's adjustments go into [alignment.readings] of chamber.toml: the alignment of later runs
-    starts from there, and the budget holds what that leaves. This run itself does not use them.
+    starts from there, and the budget holds what that leaves. On other positioners, and with joints, zeros that were seen apart go into
+    the tables of their axes; tilts and offsets have no entry and are printed. This run itself does not use any of it.
 
     \b
     Example: colure geometry my-arm --run first --to geometry.toml
     """
-    from colure.app.services.applied_geometry import apply_geometry, require_built_in
+    from colure.app.services.applied_geometry import apply_geometry
     from colure.app.services.joint_geometry import solve_geometry, write_geometry
-    from colure.app.storage.folders import require_free, run_folder
+    from colure.app.storage.folders import require_free
     from colure.model.campaign import Campaign
 
     if target is not None:
         require_free(target)
-    campaign = Campaign.load(folder)
-    if applied:
-        require_built_in(campaign)
-    run = run_folder(folder, run_name).state(state)
+    campaign, run = own_run(folder, run_name, state)
     answer = solve_geometry(campaign, run)
     proposals = [] if target is None else write_geometry(answer, campaign, run, target)
-    written = apply_geometry(answer, campaign) if applied else []
+    written = apply_geometry(answer, Campaign.load(folder), campaign) if applied else []
     if as_json:
         say(json_text(_numbers(answer)))
         return
     say("\n".join(_lines(answer)))
     if applied:
-        say(
-            "\n".join(f"chamber.toml [alignment.readings]: {one}" for one in written)
-            or "no adjustment is known well enough to write it"
-        )
+        say("\n".join(f"chamber.toml: {one}" for one in written) or "no adjustment is known well enough to write it")
     if target is not None:
         say(f"{target.name}: written")
         say("\n".join(f"  proposed: {one}" for one in proposals) or "  no zero is known well enough to propose another")

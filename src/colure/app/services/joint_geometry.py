@@ -21,7 +21,6 @@ if TYPE_CHECKING:
     from colure.analysis.steps.joint_estimate import JointEstimate
     from colure.analysis.steps.moved_joints import SmallMotion
     from colure.analysis.steps.told_adjustments import ToldAdjustment
-    from colure.model.axis import Axis
 
 #: Members of a sum that weigh less than this against its largest are not named.
 NAMED = 0.2
@@ -150,7 +149,15 @@ def solve_geometry(campaign: Campaign, run: RunFolder) -> GeometryAnswer:
     except ValueError as error:
         raise InputError([str(error)]) from None
     return replace(answer_of(geometry), mark=mark_of(seed_of(record)),
-                   adjustments=() if campaign.chamber.positioner.joints else told_adjustments(geometry.joints))  # fmt: skip
+                   adjustments=told_adjustments(geometry.joints) if aligned_from_data(campaign) else ())  # fmt: skip
+
+
+def aligned_from_data(campaign: Campaign) -> bool:
+    """Tell whether later runs of this positioner start their alignment from readings: on roll over azimuth alone."""
+    from colure.geometry.kinematics import Geometry
+
+    positioner = campaign.chamber.positioner
+    return not positioner.joints and positioner.geometry is Geometry.ROLL_OVER_AZIMUTH
 
 
 def answer_of(geometry: SolvedGeometry) -> GeometryAnswer:
@@ -212,7 +219,12 @@ def _sum(joints: JointEstimate, rows: tuple[MotionRow, ...], number: int) -> Sum
 
 def _wanted(geometry: SolvedGeometry, sums: tuple[SumRow, ...]) -> list[str]:
     out = []
-    if not geometry.both_sides:
+    if geometry.both_sides is None:
+        out.append(
+            "no slice of an azimuth/elevation positioner passes both poles, so no direction is seen again with the opposite error: only what "
+            "the device's waves cannot follow is told, less than on roll over azimuth"
+        )
+    elif not geometry.both_sides:
         out.append(
             "polar angles were read on one side of zero only: a scan over both sides (theta from -180 to 180 deg) sees every "
             "direction of a slice again with the opposite error"
@@ -252,20 +264,50 @@ def write_geometry(answer: GeometryAnswer, campaign: Campaign, run: RunFolder, t
     proposals = proposed_zeros(answer, campaign)
     document["motions"] = [{**asdict(one), "direction": list(one.direction)} for one in answer.rows]
     document["sums"] = answer.sum_tables
-    document["proposals"] = [{"joint": name, entry: new, "instead_of": old} for name, entry, old, new in proposals]
+    document["proposals"] = [{"joint": one.joint, one.entry: one.new, "instead_of": one.old} for one in proposals]
     write_whole(target, tomlkit.dumps(document))
-    return [f"{name}: {entry} = {new:.4f} instead of {old:g}" for name, entry, old, new in proposals]
+    return [f"{one.joint}: {one.entry} = {one.new:.4f} instead of {one.old:g}" for one in proposals]
 
 
-def proposed_zeros(answer: GeometryAnswer, campaign: Campaign) -> list[tuple[str, str, float, float]]:
-    """Return (joint, entry of chamber.toml, present value, proposed value) of zeros that were seen apart and stand out."""
+@dataclass(frozen=True, kw_only=True)
+class ProposedZero:
+    """A zero of chamber.toml that a run shows to be another one, in degrees or millimetres.
+
+    joint, entry
+        Name of the axis or joint, and of the entry in its table.
+    old, new
+        The zero as the run began with it, and as it should be.
+    found, expanded
+        By how much the true value is more than the one shown, with its expanded uncertainty (k = 2).
+    """
+
+    joint: str
+    entry: str
+    old: float
+    new: float
+    found: float
+    expanded: float
+    unit: str
+
+
+def proposed_zeros(answer: GeometryAnswer, campaign: Campaign) -> list[ProposedZero]:
+    """Return the zeros that were seen apart and stand out, with the chamber that the run began with."""
     out = []
-    tables: dict[str, Axis] = {one.name: one for one in campaign.chamber.positioner.joints}
-    tables = tables or campaign.chamber.axis_table
+    tables = campaign.chamber.driven_table
     for one in answer.rows:
         if one.state == "seen" and one.kind == "zero" and abs(one.value) > one.expanded and one.joint in tables:
             table = tables[one.joint]
-            entry = "zero_mm" if one.unit == "mm" else "zero_deg"
+            old = float(table.zero_deg)
             # The true value is sense * (readout - zero) plus what was found.
-            out.append((one.joint, entry, float(table.zero_deg), float(table.zero_deg - table.sense * one.value)))
+            out.append(
+                ProposedZero(
+                    joint=one.joint,
+                    entry="zero_mm" if one.unit == "mm" else "zero_deg",
+                    old=old,
+                    new=old - table.sense * one.value,
+                    found=one.value,
+                    expanded=one.expanded,
+                    unit=one.unit,
+                )
+            )
     return out
