@@ -6,6 +6,7 @@ import numpy as np
 import pytest
 
 from colure.analysis.findings.room_heard import room_findings
+from colure.analysis.stray.known_room import RoomHeard
 from colure.analysis.stray.learning import learn
 from colure.errors import InputError
 from colure.geometry.conventions import power_db
@@ -46,7 +47,7 @@ def test_the_next_device_loses_its_echo(world):
     assert found.gain_db > 15.0
     assert found.done.budget.chamber.echo_level_db < -38.0  # the row says less than was declared
     assert found.done.budget.horn_louder > 1.0  # but not for the reference horn, of whose back nothing is known
-    (told,) = room_findings(found.done.heard)
+    (told,) = room_findings(found.done.heard, -38.0)
     assert told.severity == "information" and "as it was" in told.text
 
 
@@ -58,7 +59,7 @@ def test_a_moved_wall_is_named_and_nothing_is_touched(world, by_m):
     assert done.heard is not None and done.heard.holds is False
     assert np.array_equal(done.expansion.coefficients, plain.expansion.coefficients)
     assert done.budget.chamber.echo_level_db == run.campaign.chamber.echo_level_db
-    (told,) = room_findings(done.heard)
+    (told,) = room_findings(done.heard, -38.0)
     assert told.severity == "look" and "has changed" in told.text
 
 
@@ -69,6 +70,35 @@ def test_a_room_without_its_walls_is_not_corrected(world):
     done, plain = run.processed(learned), run.processed()
     assert done.heard is not None and not done.heard.holds
     assert np.array_equal(done.expansion.coefficients, plain.expansion.coefficients)
+
+
+def heard_as(holds, *, echo_db, left_db):
+    return RoomHeard(holds=holds, explained=0.5, off=0.1, off_expanded=0.2, factors=np.ones(1, complex), echo_db=echo_db, left_db=left_db)  # fmt: skip
+
+
+@pytest.mark.parametrize(
+    ("holds", "echo_db", "left_db", "declared_db", "level_db"),
+    [
+        (True, -40.0, -55.0, -42.0, -55.0),
+        (
+            True,
+            -34.0,
+            -44.0,
+            -49.0,
+            -44.0,
+        ),  # what remains is more than was declared: the declaration was of another device
+        (None, -34.0, -44.0, -49.0, -34.0),
+        (False, -34.0, -44.0, -49.0, -34.0),
+        (None, -55.0, -60.0, -49.0, -49.0),
+        (False, 3.0, 2.0, -49.0, 0.0),
+    ],
+)
+def test_the_row_of_echoes_holds_what_the_room_shows(holds, echo_db, left_db, declared_db, level_db):
+    """A dipole throws 14 dB more at the walls, beside its peak, than a panel of 16 dBi: a level declared for the panel is no limit."""
+    heard = heard_as(holds, echo_db=echo_db, left_db=left_db)
+    assert heard.level_db(declared_db) == level_db
+    (told,) = room_findings(heard, declared_db)
+    assert ("MORE than the" in told.text) == (not holds and echo_db > declared_db)
 
 
 def test_a_quiet_room_teaches_nothing(tmp_path, nightly):

@@ -161,24 +161,29 @@ def _typical(shares: Shares, noise_db: float) -> float:
 
 def _misfit(processed: Processed, chamber: Chamber) -> Iterator[ComparedPair]:
     """Compare what does not fit the device's waves with echoes, and with adjustments that were not corrected."""
-    misfit, declared = misfit_of(processed), chamber.echo_level_db
+    misfit = misfit_of(processed)
+    # Rooms are drawn as strong as the budget holds them: a learned room may leave less than was declared, or show more.
+    declared = processed.budget.chamber.echo_level_db
+    told = f"{chamber.echo_level_db:g} dB of chamber.toml"
+    if declared != chamber.echo_level_db:
+        told = f"{declared:.1f} dB that the budget holds"
     if misfit is None:
         text = (
-            f"this scan cannot tell how strong stray signals are; the {declared:g} dB of chamber.toml were used. Both polarizations "
+            f"this scan cannot tell how strong stray signals are; the {told} were used. Both polarizations "
             "with a transform would tell"
         )
         yield Finding("echoes", declared, text), None
         return
     if misfit.inputs.gate is not None:
         text = (
-            f"the time gate keeps echoes out, so this result cannot tell how strong they are; the {declared:g} dB of chamber.toml were "
+            f"the time gate keeps echoes out, so this result cannot tell how strong they are; the {told} were "
             "used. Processed without the gate, the record would tell"
         )
         yield Finding("echoes", declared, text), None
         return
     shares = shares_of(processed, misfit)
     stray = _stray(shares, declared)
-    yield _echoes(stray, declared), Evidence("echoes", stray.chance) if stray.hints else None
+    yield _echoes(stray, told), Evidence("echoes", stray.chance) if stray.hints else None
     chance = chance_of_adjustments(misfit, max(0.0, stray.level_db - declared) if stray.chance < 0.5 else 0.0)
     if chance is None:
         return
@@ -190,12 +195,12 @@ def _misfit(processed: Processed, chamber: Chamber) -> Iterator[ComparedPair]:
     yield (Finding("alignment", NOTHING_DB, text, "look") if one.rare else None), one
 
 
-def _echoes(stray: Stray, declared: float) -> Finding:
+def _echoes(stray: Stray, told: str) -> Finding:
     seen = f"a part of {stray.visible_db:.1f} dB relative to the peak does not fit the device's waves"
     measured = _level_words(stray)
     if stray.chance < RARE:
         text = (
-            f"{seen}: stray signals are {measured}, MORE than the {declared:g} dB of chamber.toml, and the intervals are too short. "
+            f"{seen}: stray signals are {measured}, MORE than the {told}, and the intervals are too short. "
             "Raise echo_level_db, or find the echo"
         )
         return Finding("echoes", stray.level_db, text, "look")
@@ -203,7 +208,7 @@ def _echoes(stray: Stray, declared: float) -> Finding:
         return Finding(
             "echoes",
             stray.level_db,
-            f"{seen}. Stray signals are {measured}; that is not more than the {declared:g} dB of chamber.toml",
+            f"{seen}. Stray signals are {measured}; that is not more than the {told}",
         )
     hides = (
         "chambers with equal echoes differ too much here; a second run with the device a quarter of a wavelength nearer would tell"
@@ -211,7 +216,7 @@ def _echoes(stray: Stray, declared: float) -> Finding:
         else f"noise hides it; {stray.quieter_db:.0f} dB less noise (averages, if_bandwidth_hz, power_dbm) would tell"
     )
     text = (
-        f"cannot tell from this run whether stray signals are stronger than the {declared:g} dB of chamber.toml by {UNDERSTATED_DB:g} dB: {hides}. "
+        f"cannot tell from this run whether stray signals are stronger than the {told} by {UNDERSTATED_DB:g} dB: {hides}. "
         f"{seen}; {_most_words(stray)}"
     )
     return Finding("echoes", stray.upper_db, text)

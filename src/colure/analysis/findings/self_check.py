@@ -68,7 +68,7 @@ def self_check(
         + _correction(processed)
         + _cable(processed)
         + _room(room)
-        + room_findings(processed.heard)
+        + room_findings(processed.heard, chamber.echo_level_db)
         + _cautions(processed)
         + sanity(processed, figures)
         + against_declaration(processed)

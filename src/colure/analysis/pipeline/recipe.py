@@ -225,15 +225,16 @@ def _with_bounce(chamber: Chamber, bounce: Bounce | None) -> Chamber:
 
 
 def _without_room(chamber: Chamber, heard: RoomHeard | None) -> Chamber:
-    """Return the chamber with what a learned room leaves of the echoes; as declared where it was not removed."""
-    if heard is None or not heard.holds:
+    """Return the chamber with the level of echoes that a learned room leaves, or shows where it was not removed."""
+    if heard is None:
         return chamber
-    return chamber.model_copy(update={"echo_level_db": min(chamber.echo_level_db, heard.left_db)})
+    return chamber.model_copy(update={"echo_level_db": heard.level_db(chamber.echo_level_db)})
 
 
 def _horn_louder(chamber: Chamber, heard: RoomHeard | None) -> float:
     """Return how much louder the reference's echoes stay than those of the device, as an amplitude ratio."""
-    return float(amplitude_from_db(chamber.echo_level_db - _without_room(chamber, heard).echo_level_db))
+    declared = chamber.echo_level_db
+    return 1.0 if heard is None else float(amplitude_from_db(heard.strongest_db(declared) - heard.level_db(declared)))
 
 
 def _budget_inputs(transformed: Transformed, own: Surroundings, figures: FigureSet) -> Inputs:

@@ -66,6 +66,18 @@ class RoomHeard:
     echo_db: float
     left_db: float
 
+    def strongest_db(self, declared_db: float) -> float:
+        """Return the level of the room's echoes for this device: as declared, or as the learned echoes are where that is more.
+
+        A level is declared below a beam's peak. A device of less directivity throws more at the walls, and the learned room says how much.
+        """
+        return max(declared_db, min(self.echo_db, 0.0))
+
+    def level_db(self, declared_db: float) -> float:
+        """Return the level of echoes that the result holds: what is taken to remain, or all of them where nothing was removed."""
+        strongest = self.strongest_db(declared_db)
+        return min(strongest, self.left_db) if self.holds else strongest
+
 
 @dataclass(frozen=True)
 @holds_arrays

@@ -59,12 +59,13 @@ def check_room(folder: Path, run_name: str, state: str | None, as_json: bool) ->
     from colure.analysis.findings.room_heard import room_findings
     from colure.app.services.room_learning import check_room as check
 
-    heard, room = check(*own_run(folder, run_name, state))
+    campaign, run = own_run(folder, run_name, state)
+    heard, room = check(campaign, run)
     if as_json:
         say(json_text(_heard_numbers(heard)))
     else:
         say(f"learned from {len(room.runs)} runs: {', '.join(room.runs)}")
-        say("\n".join(one.text for one in room_findings(heard)))
+        say("\n".join(one.text for one in room_findings(heard, campaign.chamber.echo_level_db)))
         for number, factor in enumerate(heard.factors, 1):
             say(f"  echo {number}: as learned times {abs(factor):.2f}, turned by {_deg(factor):+.0f} deg")
     if not heard.holds:
