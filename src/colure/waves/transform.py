@@ -11,6 +11,7 @@ import numpy as np
 from numpy.typing import ArrayLike
 
 from colure.geometry.conventions import ComplexArray, FloatArray, mode_count, order_of_count
+from colure.waves.many_fields import analysis_of_many, pays
 from colure.waves.modes import from_half_sets, half_set_size, to_half_sets
 from colure.waves.threads import threaded, threads
 
@@ -57,6 +58,8 @@ def analysis(
     else:
         common = float(start)
     flat = field.reshape(-1, 2, rings, columns)
+    if pays(len(flat), rings=rings, order=order):
+        return analysis_of_many(flat, order, LAYOUTS[layout], common).reshape(*lead, 2, -1)
     out = np.empty((len(flat), 2, 2, half_set_size(order)), complex)
     joined = np.empty((len(flat), 2, mode_count(order)), complex)
 

@@ -317,9 +317,9 @@ class _Recorder(Trial):
     kept: list[ComplexArray] = dataclass_field(default_factory=list)
 
     def changed_before_alignment(self, field: ComplexArray) -> ComplexArray:
-        """Keep the field's change."""
-        self.kept.append(field - self.inputs.sphere.field)
-        return np.zeros((1, 2, 0), complex)
+        """Keep the change of several fields."""
+        self.kept += list(field - self.inputs.sphere.field)
+        return np.zeros((len(field), 1, 2, 0), complex)
 
 
 def _chain(inputs: Inputs) -> Iterator[tuple[Cause, ComplexArray]]:

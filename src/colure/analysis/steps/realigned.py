@@ -79,8 +79,7 @@ class Realigned:
         return np.asarray(np.tensordot(moved, self._waves, axes=1))
 
     def without(self, field: ComplexArray) -> ComplexArray:
-        """Return what comes off the waves (frequency, 2, J) when the scan's field was another; nothing where nobody can tell."""
+        """Return what comes off the waves (..., frequency, 2, J) when the scan's field was another; nothing where nobody can tell."""
         if self._where is None:
             return np.zeros_like(self._waves[0])
-        moved = self._answer.to((field - self._sphere.field)[self._where])
-        return np.asarray(np.tensordot(moved, self._waves, axes=1))
+        return self.off(self._answer.to((field - self._sphere.field)[..., self._where, :, :, :]))

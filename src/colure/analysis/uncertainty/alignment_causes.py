@@ -30,7 +30,7 @@ def _known(trial: Trial) -> str:
 
 
 def _moved(trial: Trial, error: Misalignment) -> ComplexArray:
-    return trial.changed_field(trial.inputs.sphere.field + trial.misaligned.change(trial.measured, error))
+    return trial.changed_field(trial.inputs.sphere.field + trial.misread(error))
 
 
 def _errors(inputs: Inputs) -> dict[str, tuple[float, Misalignment]]:
@@ -53,9 +53,10 @@ def _offset(cause: Cause, trial: Trial, random: np.random.Generator) -> Perturba
     # Along the range and upwards the carried axis may stand off as well, which no scan tells from a device that does.
     other = trial.inputs.declared_offset_mm / np.sqrt(3.0)
     places = [(size, 0.0, 0.0), (0.0, other, 0.0), (0.0, 0.0, other)]
-    shifts = [_moved(trial, replace(ALIGNED, carried_axis_offset=(1e-3 * x, 1e-3 * y, 1e-3 * z))) for x, y, z in places]
+    shifts = [trial.misread(replace(ALIGNED, carried_axis_offset=(1e-3 * x, 1e-3 * y, 1e-3 * z))) for x, y, z in places]
     words = f"{_known(trial)} \u00b1{size:.2g} mm across, declared \u00b1{other:.2g} mm along the range and upwards"
-    return Perturbation(cause, np.stack(shifts), words, size, "mm", _kind(trial))
+    changes = trial.changed_field(trial.inputs.sphere.field + np.stack(shifts))
+    return Perturbation(cause, changes, words, size, "mm", _kind(trial))
 
 
 def _joints(cause: Cause, trial: Trial, random: np.random.Generator) -> Perturbation:

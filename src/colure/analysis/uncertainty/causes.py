@@ -136,13 +136,13 @@ def _since_calibration(cause: Cause, trial: Trial, random: np.random.Generator) 
 def _probe_polarization(cause: Cause, trial: Trial, random: np.random.Generator) -> Perturbation:
     size = trial.inputs.chamber.probe.cross_polar_db
     purity = 10.0 ** (size / 20.0)
-    both = [trial.changed_field(leaked(trial.inputs.sphere.field, purity * phase)) for phase in (1.0, 1j)]
+    both = np.stack([leaked(trial.inputs.sphere.field, purity * phase) for phase in (1.0, 1j)])
     words = f"probe cross-polarization {size:g} dB, phase unknown"
     horn_db = trial.inputs.chamber.reference.cross_polar_db
     # Corrected: the probe is as pure as the horn is known to be.
     if trial.inputs.leak_noise is not None and horn_db == size:
         words = f"corrected by the horn, whose own cross-polarization is {size:g} dB, phase unknown"
-    return Perturbation(cause, np.stack(both), words, size, "dB")
+    return Perturbation(cause, trial.changed_field(both), words, size, "dB")
 
 
 def _flexing(cause: Cause, trial: Trial, random: np.random.Generator) -> Perturbation:
@@ -150,11 +150,11 @@ def _flexing(cause: Cause, trial: Trial, random: np.random.Generator) -> Perturb
     flex = float(np.deg2rad(chamber.cable_flex_deg)) / np.sqrt(3.0)
     azimuth = azimuth_of(sphere, chamber.positioner.geometry)
     shapes = [np.sin(azimuth), 1.0 - np.cos(azimuth), np.sin(2.0 * azimuth)]
-    bent = [trial.changed_before_alignment(sphere.field * np.exp(1j * flex * one)) for one in shapes]
+    bent = trial.each_before_alignment([sphere.field * np.exp(1j * flex * one) for one in shapes])
     words = f"{chamber.cable_flex_deg:.2g} deg over a turn" + (
         ", less what the alignment took for an offset of the axes" if inputs.aligned else ""
     )
-    return Perturbation(cause, np.stack(bent), words, chamber.cable_flex_deg, "deg")
+    return Perturbation(cause, bent, words, chamber.cable_flex_deg, "deg")
 
 
 def _truncation(cause: Cause, trial: Trial, random: np.random.Generator) -> Perturbation:
@@ -169,8 +169,8 @@ def _time_gate(cause: Cause, trial: Trial, random: np.random.Generator) -> Pertu
     other, field = trial.inputs.other_gate, trial.inputs.sphere.field
     assert other is not None  # the cause concerns gated records only
     words = "change with a gate that closes one resolution 1/B earlier and knows less of the delays"
-    both = [trial.changed_field(field + phase * (other - field)) for phase in (1.0, 1j)]
-    return Perturbation(cause, np.stack(both), words)
+    both = np.stack([field + phase * (other - field) for phase in (1.0, 1j)])
+    return Perturbation(cause, trial.changed_field(both), words)
 
 
 def _commands(cause: Cause, trial: Trial, random: np.random.Generator) -> Perturbation:

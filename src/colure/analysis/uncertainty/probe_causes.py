@@ -55,8 +55,7 @@ def _standing_wave(cause: Cause, trial: Trial, random: np.random.Generator) -> P
             f"the distance steps leave {level_db:.1f} dB of the direct wave, {less_db:.0f} dB less than bounced; "
             f"steps known to \u00b1{bounce.expanded_mm:g} mm"
         )
-    changes = np.stack([trial.changed_before_alignment(one) for one in drawn])
-    return Perturbation(cause, changes, words, level_db, "dB")
+    return Perturbation(cause, trial.each_before_alignment(drawn), words, level_db, "dB")
 
 
 def _scatterers(random: np.random.Generator, size_m: FloatArray, *, flat: bool) -> tuple[FloatArray, ComplexArray]:
@@ -78,15 +77,15 @@ def _scatterers(random: np.random.Generator, size_m: FloatArray, *, flat: bool) 
 def _towards(trial: Trial) -> list[ComplexArray]:
     """Return the change of the field per metre of the probe along the lab's x and y; an error in any direction has half its square in each."""
     sides = ((SMALL, 0.0, 0.0), (0.0, SMALL, 0.0))
-    return [trial.misaligned.change(trial.measured, replace(ALIGNED, probe_offset=one)) / SMALL for one in sides]
+    return [trial.misread(replace(ALIGNED, probe_offset=one)) / SMALL for one in sides]
 
 
 def _probe_place(cause: Cause, trial: Trial, random: np.random.Generator) -> Perturbation:
     size, field = trial.inputs.chamber.alignment.probe_lateral_mm, trial.inputs.sphere.field
     scale = 1e-3 * size / np.sqrt(2.0)
     words = f"declared \u00b1{size:g} mm beside the range's axis"
-    changes = [trial.changed_before_alignment(field + scale * one) for one in _towards(trial)]
-    return Perturbation(cause, np.stack(changes), words, size, "mm")
+    changes = trial.each_before_alignment([field + scale * one for one in _towards(trial)])
+    return Perturbation(cause, changes, words, size, "mm")
 
 
 def _probe_pointing(cause: Cause, trial: Trial, random: np.random.Generator) -> Perturbation:
@@ -96,8 +95,8 @@ def _probe_pointing(cause: Cause, trial: Trial, random: np.random.Generator) -> 
     # A beam exp(-c a^2) turned by an angle lights a source at x by the factor 1 + 2 c angle x / length.
     scale = 2.0 * beam_of(trial.inputs.probe, trial.inputs.chamber.probe.gain_dbi) * angle / (1j * k)
     words = f"declared \u00b1{size:g} deg beside the device's centre"
-    changes = [trial.changed_before_alignment(sphere.field + scale * one) for one in _towards(trial)]
-    return Perturbation(cause, np.stack(changes), words, size, "deg")
+    changes = trial.each_before_alignment([sphere.field + scale * one for one in _towards(trial)])
+    return Perturbation(cause, changes, words, size, "deg")
 
 
 def _probe_pattern(cause: Cause, trial: Trial, random: np.random.Generator) -> Perturbation:
@@ -136,8 +135,7 @@ def _positions(cause: Cause, trial: Trial, random: np.random.Generator) -> Pertu
         drawn.append(field)
     words = "declared " + ", ".join(f"{name} \u00b1{axis.position_error_deg:g} deg" for name, axis in table.items())
     largest = max(axis.position_error_deg for axis in table.values())
-    changes = np.stack([trial.changed_before_alignment(one) for one in drawn])
-    return Perturbation(cause, changes, words, largest, "deg")
+    return Perturbation(cause, trial.each_before_alignment(drawn), words, largest, "deg")
 
 
 def _misplaced(known: Declarations) -> bool:

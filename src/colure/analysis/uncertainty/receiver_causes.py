@@ -35,7 +35,7 @@ def _changed(trial: Trial, traces: list[ComplexArray]) -> ComplexArray:
     """Return the changes of the waves (n, frequency, 2, J) by other sweeps."""
     again = trial.inputs.sweeps
     field = trial.inputs.sphere.field
-    return np.stack([trial.changed_before_alignment(field + again.change(one)) for one in traces])
+    return trial.each_before_alignment([field + again.change(one) for one in traces])
 
 
 def _linearity(cause: Cause, trial: Trial, random: np.random.Generator) -> Perturbation:

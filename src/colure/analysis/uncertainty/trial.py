@@ -15,11 +15,14 @@ from colure.analysis.steps.realigned import Realigned
 from colure.analysis.uncertainty.combination import DIVISORS, DRAWN, Contribution, Distribution
 from colure.analysis.uncertainty.inputs import Inputs
 from colure.geometry.conventions import ComplexArray, FloatArray, power_db
+from colure.geometry.kinematics import ALIGNED, Misalignment
 from colure.model.chamber import Chamber
 from colure.values import holds_arrays
 from colure.waves.expansion import Expansion
 from colure.waves.modes import resized
 
+#: Fields that are transformed together; bounds the memory.
+BLOCK = 8
 CauseKind = Literal["measured", "declared"]
 
 
@@ -222,8 +225,22 @@ class Trial:
         chamber = self.inputs.chamber
         return ForwardModel(self.inputs.sphere, chamber.range_length_m, chamber.positioner.geometry)
 
+    @cached_property
+    def _as_it_should(self) -> ComplexArray:
+        """The field (frequency, 2, theta, phi) as the waves have it where nothing is misaligned."""
+        return self.misaligned.read(self.measured, ALIGNED)
+
+    def misread(self, error: Misalignment) -> ComplexArray:
+        """Return what a misalignment adds to the measured field."""
+        return np.asarray(self.misaligned.read(self.measured, error) - self._as_it_should)
+
+    def each_before_alignment(self, fields: Sequence[ComplexArray]) -> ComplexArray:
+        """Return the changes of the waves (n, frequency, 2, J) when the field before the alignment was one of several others."""
+        blocks = [np.stack(fields[begin : begin + BLOCK]) for begin in range(0, len(fields), BLOCK)]
+        return np.concatenate([self.changed_before_alignment(one) for one in blocks])
+
     def changed_before_alignment(self, field: ComplexArray) -> ComplexArray:
-        """Return the change of the waves (frequency, 2, J) when the field before the alignment was another by as much."""
+        """Return the change of the waves (..., frequency, 2, J) when the field before the alignment was another by as much."""
         change = self.changed_field(field)
         return change if self.realigned is None else np.asarray(change - self.realigned.without(field))
 
