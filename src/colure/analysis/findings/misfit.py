@@ -318,7 +318,7 @@ class _Recorder(Trial):
 
     def changed_before_alignment(self, field: ComplexArray) -> ComplexArray:
         """Keep the change of several fields."""
-        self.kept += list(field - self.inputs.sphere.field)
+        self.kept.extend(field - self.inputs.sphere.field)
         return np.zeros((len(field), 1, 2, 0), complex)
 
 
