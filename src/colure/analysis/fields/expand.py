@@ -66,6 +66,16 @@ class WholeSphere:
         rings, columns = self.field.shape[-2:]
         return highest_order(self.layout, rings=rings, phi_count=columns)
 
+    @property
+    def theta(self) -> FloatArray:
+        """Polar angles of the rings (ring,), radians."""
+        rings = self.field.shape[-2]
+        if self.layout == "gauss-legendre":
+            return gauss_legendre(rings=rings, phi_count=1).theta
+        if self.layout == "with-poles":
+            return np.linspace(0.0, np.pi, rings)
+        return (np.arange(rings) + 0.5) * np.pi / rings
+
 
 @dataclass(frozen=True)
 @holds_arrays
@@ -295,14 +305,9 @@ def grid_errors(
 
 def _places(whole: WholeSphere) -> tuple[FloatArray, FloatArray]:
     """Return theta and phi of every sample of a recognized grid."""
-    rings, columns = whole.field.shape[-2:]
-    theta = {
-        "with-poles": np.linspace(0.0, np.pi, rings),
-        "without-poles": (np.arange(rings) + 0.5) * np.pi / rings,
-        "gauss-legendre": gauss_legendre(rings=rings, phi_count=1).theta,
-    }[whole.layout]
+    columns = whole.field.shape[-1]
     phi = whole.phi_start + np.arange(columns) * 2.0 * np.pi / columns
-    t, p = np.meshgrid(theta, phi, indexing="ij")
+    t, p = np.meshgrid(whole.theta, phi, indexing="ij")
     return t.ravel(), p.ravel()
 
 

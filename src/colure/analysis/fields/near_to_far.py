@@ -16,6 +16,7 @@ from colure.analysis.fields.expand import ORDER_MARGIN, ExpandedField, expand, o
 from colure.analysis.fields.outside_sources import outside_words, without_outside
 from colure.analysis.fields.probe_effect import probe_errors, usual_probes
 from colure.analysis.fields.result import FieldResult, ratio_db, sampled_part, with_errors
+from colure.analysis.fields.worst_ring import ring_words
 from colure.geometry.conventions import BoolArray, ComplexArray, FloatArray, wavenumber
 from colure.model.fields import FieldSamples, samples_of
 from colure.model.files import with_step
@@ -121,12 +122,12 @@ def far_field(
 def _misfit(sets: list[FieldSamples], results: list[FieldResult], declared: Declared) -> str:
     """Say where so much of the samples is no smooth field that it is a mistake rather than noise, and nobody states such a noise."""
     if declared.noise_db is not None:
-        return ""
+        return ring_words(sets, declared.noise_db)
     left = [np.hypot(*(10.0 ** (one.contributions_db.get(n, -400.0) / 20.0) for n in LEFT)) for one in results]
     worst = int(np.argmax(left))
     level_db = ratio_db(float(left[worst]))
     if level_db <= MISFIT_DB:
-        return ""
+        return ring_words(sets)
     return (
         f"{level_db:.1f} dB of the peak, rms, do not fit waves from a device at {sets[worst].frequency_hz / 1e9:.6g} GHz: sweeps that went "
         "wrong, a level, phase or component that is another one, a step that is too coarse, or much noise. The stated errors take it for "

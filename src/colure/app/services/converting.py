@@ -190,7 +190,7 @@ def transform_file(
     except ValueError as error:
         raise InputError([f"{source.name}: {error}"]) from None
     if partial := partial_probe(probe):
-        pattern = pattern.assign_attrs(caution=partial[0])
+        pattern = pattern.assign_attrs(caution="; ".join(filter(None, (pattern.attrs.get("caution", ""), partial[0]))))
     save_dataset(pattern, target)
     if "support" in pattern:
         share = float((pattern["support"] >= LEAST_SUPPORT).mean())

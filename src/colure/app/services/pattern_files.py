@@ -119,10 +119,20 @@ def waves_of_file(path: Path, *, slant_deg: float | None = None) -> Waves:
         known = opened_pattern(dataset)
     except (ValueError, KeyError) as error:
         raise InputError([f"{path.name}: {error}"]) from None
+    if told := _misfit(dataset):
+        dataset = dataset.assign_attrs(caution="; ".join(filter(None, (dataset.attrs.get("caution", ""), told))))
     quantity, region = str(dataset.attrs.get("quantity", "relative")), min(region, known.region)
     chosen, words = (slant_deg, "") if slant_deg is not None else copolar_direction(known.expansion, region)
     slant = float(np.deg2rad(chosen))
     return Waves(path.stem, known.frequency_hz, known.expansion, region, dataset, quantity, slant, words)
+
+
+def _misfit(dataset: xr.Dataset) -> str:
+    """Say where a field that states no errors of its own fits no waves; our own patterns were asked when they were made."""
+    from colure.analysis.fields.worst_ring import ring_words
+    from colure.model.fields import samples_of
+
+    return "" if "error_waves" in dataset or "support" in dataset else ring_words(samples_of(dataset))
 
 
 def copolar_direction(expansion: Expansion, region: float) -> tuple[float, str]:
