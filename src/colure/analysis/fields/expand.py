@@ -71,7 +71,7 @@ class WholeSphere:
         """Polar angles of the rings (ring,), radians."""
         rings = self.field.shape[-2]
         if self.layout == "gauss-legendre":
-            return gauss_legendre(rings=rings, phi_count=1).theta
+            return np.asarray(gauss_legendre(rings=rings, phi_count=1).theta)
         if self.layout == "with-poles":
             return np.linspace(0.0, np.pi, rings)
         return (np.arange(rings) + 0.5) * np.pi / rings

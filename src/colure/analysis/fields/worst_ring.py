@@ -26,7 +26,7 @@ TAKEN = 0.75
 LEAST_ORDER = 8
 #: What a ring leaves is told beyond this, dB of the peak, if it stands so far above the median ring. Right spheres leave -42 dB at most
 #: where they do (192 of 8 devices, echoes of -40 dB and weaker, counted); e_phi 1 dB low leaves -27, half of the columns 1 dB low -31.
-RING_DB, ABOVE = -36.0, 5.0
+RING_DB, ABOVE_DB = -36.0, 7.0
 #: Rings within so much of the strongest, and no nearer to a pole than the second, show what goes with the field: places, drift.
 STRONG, POLAR = 0.1, 2
 #: A mistake is the same at all frequencies: so many of them are looked at.
@@ -46,7 +46,7 @@ class WorstRing:
     @property
     def told(self) -> bool:
         """Tell whether the ring stands out as no noise does."""
-        return self.left_db > max(RING_DB, self.expected_db + power_db(ABOVE))
+        return self.left_db > max(RING_DB, self.expected_db + ABOVE_DB)
 
 
 def worst_ring(samples: FieldSamples) -> WorstRing | None:
@@ -66,7 +66,7 @@ def worst_ring(samples: FieldSamples) -> WorstRing | None:
     power = np.mean(np.sum(np.abs(whole.field) ** 2, axis=0), axis=-1) / peak
     left = np.mean(np.sum(np.abs(whole.field - fitted) ** 2, axis=0), axis=-1) / peak
     expected = _noise(left, power)
-    worst = int(np.argmax(np.where(left > ABOVE * expected, left, 0.0)))
+    worst = int(np.argmax(np.where(left > 10.0 ** (ABOVE_DB / 10.0) * expected, left, 0.0)))
     return WorstRing(
         frequency_hz=samples.frequency_hz,
         theta_deg=float(np.rad2deg(whole.theta[worst])),
@@ -92,7 +92,7 @@ def ring_words(sets: list[FieldSamples], noise_db: float | None = None) -> str:
     chosen = np.unique(np.linspace(0, len(sets) - 1, FREQUENCIES).round().astype(int))
     rings = [one for one in (worst_ring(sets[n]) for n in chosen) if one is not None and one.told]
     worst = max(rings, key=lambda one: one.left_db, default=None)
-    if worst is None or (noise_db is not None and worst.left_db < noise_db + power_db(ABOVE)):
+    if worst is None or (noise_db is not None and worst.left_db < noise_db + ABOVE_DB):
         return ""
     cause = (
         "Near a pole all columns see nearly one vector: e_theta and e_phi have different levels or phases, columns of phi_deg another level "
