@@ -74,7 +74,7 @@ class WholeSphere:
             return np.asarray(gauss_legendre(rings=rings, phi_count=1).theta)
         if self.layout == "with-poles":
             return np.linspace(0.0, np.pi, rings)
-        return (np.arange(rings) + 0.5) * np.pi / rings
+        return np.asarray((np.arange(rings) + 0.5) * np.pi / rings)
 
 
 @dataclass(frozen=True)
