@@ -5,7 +5,8 @@ Every campaign measures all code states and two beams at each place, with errors
 What stands 60 dB above the noise of one sweep is the strongest sweep of the median code state (`--snr median`, the default): a code
 state adds its elements with all signs, so this says how well the sweeps that count are read. `--snr beam` sets the beam ahead 60 dB
 above the noise instead, which is what an analyzer shows on boresight: for 64 elements every code state is then some 10 dB weaker,
-and so is each element. A figure at "60 dB" says nothing without which of the two is meant.
+and so is each element. A figure at "60 dB" says nothing without which of the two is meant. Beside the error stands what noise alone
+leaves of the best unbiased estimate (`bound_db`); more than 1 dB above it in the median is a miss, whatever the noise.
 `intervals`: chambers drawn from what they declare; beams, levels and phases against what was stated.
 `power`: elements turned one by one at the beam's peak, levels and phases at the probe from power alone (rotating-element
 electric-field vector method); beside them what least squares of a sinusoid promises (see `promised`).
@@ -48,6 +49,7 @@ from colure.twin.devices import device_maker
 from colure.twin.rehearsal import draw_chamber
 from colure.twin.states import answered, told
 from colure.twin.truth import probe_calibration
+from colure.waves.transform import synthesis
 
 LIGHT = 299_792_458.0
 COMMAND_DB, COMMAND_DEG = 0.1, 2.0
@@ -220,8 +222,6 @@ def patterns(array: Array, folder: Path, *, snr_of: str) -> None:
     share = np.sin(t) / np.sum(np.sin(t))
     found, true = [], []
     for n, one_ in enumerate(each_element(measured, np.array([0.0, 0.0, 1.0]))):
-        from colure.waves.transform import synthesis
-
         found.append(synthesis(one_.processed.expansion.coefficients, theta, phi.size)[0])
         far = told(device, np.eye(array.elements)[n] * own[n]).far_field(unit_vector(theta=t, phi=p).reshape(-1, 3))
         true.append(np.stack(from_cartesian(far.reshape(*t.shape, 3), theta=t, phi=p)))
@@ -234,12 +234,55 @@ def patterns(array: Array, folder: Path, *, snr_of: str) -> None:
           f"{time.process_time() - begin:.0f} CPU s")  # fmt: skip
     print(f"  error of patterns below the element's peak: rms {rms.min():.1f} to {rms.max():.1f} dB, "
           f"at the worst direction {worst.max():.1f} dB")  # fmt: skip
+    bound = bound_db(campaign, truth, own, len(commands.names) - len(BEAMS))
+    print(f"  what noise alone leaves of the best estimate: rms {bound.min():.1f} to {bound.max():.1f} dB; for {PATTERN_DB:g} dB in all elements "
+          f"{max(0.0, bound.max() - PATTERN_DB):.1f} dB less noise")  # fmt: skip
+    check("median element over that bound", float(np.median(rms - bound)), 1.0, unit=" dB")
     check("worst element's pattern, rms", float(rms.max()), PATTERN_DB, unit=" dB")
     for name in BEAMS:
         held = held_against(measured, name)
         print(f"  {name}: measured minus synthesized {held.difference_db:.1f} dB, limit {held.limit_db:.1f} dB")
         check(f"{name} within its limit", held.difference_db - held.limit_db, 0.0, unit=" dB")
     tell(calibration(campaign, run, truth))
+
+
+def bound_db(campaign: Campaign, truth: SimulatedChamber, own: ComplexArray, states: int) -> FloatArray:
+    """Return what noise leaves at least of each element's pattern (element,), rms over the sphere below the element's peak.
+
+    Least squares reach it and no unbiased estimate is better (Gauss-Markov). Orthogonal states of one modulus average: the noise of
+    an element is that of a sweep over the root of their number. Then waves up to the plan's order are fitted to as many readings as
+    the plan has: two columns for every slice, at the poles one reading a slice, both components.
+    """
+    _, plan = services.make_plan(campaign.folder)
+    grid_, order, analyzer = plan.grid, plan.order, campaign.chamber.analyzer
+    rings, slices = round(180.0 / grid_.swept_step_deg) + 1, round(180.0 / grid_.step_deg)
+    theta, count = np.linspace(0.0, np.pi, rings), order * (order + 2)
+    readings = np.full(rings, 2.0 * slices)
+    readings[[0, -1]] = slices
+    azimuthal = np.concatenate([np.arange(-n, n + 1) for n in range(1, order + 1)])
+    spread = 0.0
+    for m in range(-order, order + 1):
+        # Columns evenly about the turn keep azimuthal orders apart.
+        rows = np.flatnonzero(azimuthal == m)
+        unit = np.zeros((2, rows.size, 2, count), complex)
+        for kind in (0, 1):
+            unit[kind, np.arange(rows.size), kind, rows] = 1.0
+        seen = synthesis(unit.reshape(-1, 2, count), theta, 1)[..., 0]
+        information = np.einsum("act,t,bct->ab", seen.conj(), readings, seen)
+        spread += float(np.trace(np.linalg.inv(information)).real)
+    noise_db = -173.975 + analyzer.noise_figure_db + 10.0 * np.log10(analyzer.if_bandwidth_hz) - analyzer.power_dbm
+    left_db = noise_db - 10.0 * np.log10(states) + 10.0 * np.log10(spread / (4.0 * np.pi))
+    make = device_maker(truth, campaign.device, band_hz=campaign.goal.frequency_hz, folder=campaign.folder)
+    quiet = SimulatedRange(campaign.chamber, truth.model_copy(update={"noise": False}), make, np.diag(own))
+    quiet.set_frequencies(campaign.goal.frequency_hz)
+    ahead = {name: np.zeros(1) for name in campaign.chamber.axis_table}
+    level = np.empty(own.size)
+    for element in range(own.size):
+        quiet.state = element
+        read = quiet.sweep(ahead, port=1, channel=1, time_s=np.zeros(1), power_dbm=analyzer.power_dbm,
+                           if_bandwidth_hz=analyzer.if_bandwidth_hz)  # fmt: skip
+        level[element] = np.abs(read).max()
+    return np.asarray(left_db - 20.0 * np.log10(level))
 
 
 def excess_db(campaign: Campaign, truth: SimulatedChamber, snr_of: str) -> float:
