@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import numpy as np
 import pytest
 
-from colure.analysis.findings.room_heard import room_findings
-from colure.analysis.stray.known_room import RoomHeard
+from colure.analysis.findings.room_heard import REMEDIES, room_findings
+from colure.analysis.stray.known_room import Doubt, RoomHeard
+from colure.analysis.stray.known_room import _doubt as doubt_of
 from colure.analysis.stray.learning import learn
 from colure.errors import InputError
 from colure.geometry.conventions import power_db
@@ -69,6 +72,7 @@ def test_a_room_without_its_walls_is_not_corrected(world):
     run = room.measured("2 x 6", 52).in_a(())
     done, plain = run.processed(learned), run.processed()
     assert done.heard is not None and not done.heard.holds
+    assert (done.heard.doubt is None) == (done.heard.holds is False)
     assert np.array_equal(done.expansion.coefficients, plain.expansion.coefficients)
 
 
@@ -99,6 +103,23 @@ def test_the_row_of_echoes_holds_what_the_room_shows(holds, echo_db, left_db, de
     assert heard.level_db(declared_db) == level_db
     (told,) = room_findings(heard, declared_db)
     assert ("MORE than the" in told.text) == (not holds and echo_db > declared_db)
+
+
+@pytest.mark.parametrize(
+    ("by_run", "by_room", "gain", "strange", "doubt"),
+    [
+        (0.01, 0.01, 100.0, 0.1, None),
+        (0.2, 0.01, 100.0, 0.1, Doubt.DEVICE),
+        (0.01, 0.2, 100.0, 0.1, Doubt.LEARNED),
+        (0.01, 0.01, 10.0, 0.1, Doubt.NOISE),
+        (0.01, 0.01, 100.0, 0.8, Doubt.STRANGE),
+    ],
+)
+def test_a_run_that_cannot_tell_says_why(by_run, by_room, gain, strange, doubt):
+    assert doubt_of(by_run, by_room, gain, strange) is doubt
+    if doubt is not None:
+        (told,) = room_findings(replace(heard_as(None, echo_db=-50.0, left_db=-55.0), doubt=doubt), -45.0)
+        assert doubt.value in told.text and REMEDIES[doubt] in told.text
 
 
 def test_a_quiet_room_teaches_nothing(tmp_path, nightly):

@@ -3,7 +3,15 @@
 from __future__ import annotations
 
 from colure.analysis.findings.finding import Finding
-from colure.analysis.stray.known_room import RoomHeard
+from colure.analysis.stray.known_room import Doubt, RoomHeard
+
+#: What would let the next run tell.
+REMEDIES = {
+    Doubt.LEARNED: "Learn the room from more runs, of devices that are less alike",
+    Doubt.DEVICE: "A larger device, or one mounted farther off the axes, tells",
+    Doubt.NOISE: "A narrower bandwidth or finer steps tell",
+    Doubt.STRANGE: "Look at the other findings first; if they name nothing, learn the room again",
+}
 
 
 def room_findings(heard: RoomHeard | None, declared_db: float) -> list[Finding]:
@@ -19,9 +27,10 @@ def room_findings(heard: RoomHeard | None, declared_db: float) -> list[Finding]:
         return [Finding("learned room", heard.left_db, text)]
     counted = _counted(heard, declared_db)
     if heard.holds is None:
+        why = heard.doubt or Doubt.NOISE
         text = (
-            f"this run cannot tell whether the learned room is as it was: its echoes explain {share} % of what does not fit the device; "
-            f"noise or other errors hide the rest. Nothing was removed; {counted}"
+            f"this run cannot tell whether the learned room is as it was: {why.value}. Its echoes explain {share} % of what does not fit the "
+            f"device. Nothing was removed; {counted}. {REMEDIES[why]}"
         )
         return [Finding("learned room", heard.echo_db, text)]
     text = (

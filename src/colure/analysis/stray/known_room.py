@@ -7,6 +7,7 @@ while the room is as it was. A wall that was moved turns the factor. Nothing is 
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
+from enum import StrEnum
 
 import numpy as np
 
@@ -41,6 +42,15 @@ MODEL = 0.1
 ESCAPED, JUST_FOUND = 2.0, 30.0
 
 
+class Doubt(StrEnum):
+    """Why a run cannot tell whether a room is as it was learned."""
+
+    LEARNED = "the learned echoes are themselves too uncertain for this device"
+    DEVICE = "this device's own waves can hold most of the learned echoes"
+    NOISE = "noise hides the learned echoes"
+    STRANGE = "more than the learned echoes does not fit this device"
+
+
 @dataclass(frozen=True, kw_only=True)
 @holds_arrays
 class RoomHeard:
@@ -56,6 +66,8 @@ class RoomHeard:
         What each learned echo must be multiplied with to explain the run best.
     echo_db, left_db
         Rms of the learned echoes in one reading below the peak, and what is expected to remain of the room's echoes.
+    doubt
+        Why the run cannot tell; None where it can.
     """
 
     holds: bool | None
@@ -65,6 +77,7 @@ class RoomHeard:
     factors: ComplexArray
     echo_db: float
     left_db: float
+    doubt: Doubt | None = None
 
     def strongest_db(self, declared_db: float) -> float:
         """Return the level of the room's echoes for this device: as declared, or as the learned echoes are where that is more.
@@ -174,7 +187,8 @@ def _heard(scanned: Scanned, room: LearnedRoom, images: Images, noise: ScanNoise
     spread_of_noise = min(1.0, 2.0 / np.sqrt(noise.freedom * len(run.frequencies)))
     rest = after - run.noise_power(noise.sigma) * (1.0 + spread_of_noise * np.array([1.0, -1.0]))
     strange, most = np.maximum(rest, 0.0) / float(np.sum(np.abs(columns.sum(axis=0)) ** 2))
-    if holds and (float(share @ spread) > UNSURE**2 or gain < LEAST_GAIN or strange > STRANGE):
+    doubt = _doubt(float(share @ variance), float(share @ learned), gain, float(strange)) if holds else None
+    if doubt is not None:
         holds = None
     echo, left = _levels(scanned, room, images, power, float(most))
     return RoomHeard(
@@ -185,7 +199,17 @@ def _heard(scanned: Scanned, room: LearnedRoom, images: Images, noise: ScanNoise
         factors=factors,
         echo_db=echo,
         left_db=left,
+        doubt=doubt,
     )
+
+
+def _doubt(by_run: float, by_room: float, gain: float, strange: float) -> Doubt | None:
+    """Return why a run does not confirm a room, from the variances of its factors and what remains; None if it does."""
+    if by_run + by_room > UNSURE**2:
+        return Doubt.LEARNED if by_room > by_run else Doubt.DEVICE
+    if gain < LEAST_GAIN:
+        return Doubt.NOISE
+    return Doubt.STRANGE if strange > STRANGE else None
 
 
 def _powers(scanned: Scanned, each: list[Images]) -> FloatArray:

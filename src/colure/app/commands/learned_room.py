@@ -83,6 +83,7 @@ def _heard_numbers(heard: RoomHeard) -> dict[str, object]:
     return {
         "state": state, "explained": heard.explained, "off": heard.off, "off_expanded": heard.off_expanded,
         "factors": [[float(one.real), float(one.imag)] for one in heard.factors], "echo_db": heard.echo_db, "left_db": heard.left_db,
+        "doubt": heard.doubt,
     }  # fmt: skip
 
 
