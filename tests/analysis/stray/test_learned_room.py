@@ -8,9 +8,10 @@ import numpy as np
 import pytest
 
 from colure.analysis.findings.room_heard import REMEDIES, room_findings
+from colure.analysis.stray import learning
 from colure.analysis.stray.known_room import Doubt, RoomHeard
 from colure.analysis.stray.known_room import _doubt as doubt_of
-from colure.analysis.stray.learning import learn
+from colure.analysis.stray.learning import Images, learn
 from colure.errors import InputError
 from colure.geometry.conventions import power_db
 from colure.model.chamber import EchoTable
@@ -120,6 +121,23 @@ def test_a_run_that_cannot_tell_says_why(by_run, by_room, gain, strange, doubt):
     if doubt is not None:
         (told,) = room_findings(replace(heard_as(None, echo_db=-50.0, left_db=-55.0), doubt=doubt), -45.0)
         assert doubt.value in told.text and REMEDIES[doubt] in told.text
+
+
+def test_two_images_in_one_place_are_one(tmp_path, monkeypatch, nightly):
+    """Their sum is known, not the two: kept apart they made every later run unable to tell."""
+    found = learning.searched
+
+    def doubled(runs):
+        images = found(runs)
+        half = Images(images.places, 0.5 * images.weights)
+        return learning.joined(half, Images(images.places * (1.0 + 1e-6), 0.5 * images.weights))
+
+    monkeypatch.setattr(learning, "searched", doubled)
+    room = OneRoom(tmp_path, 3, level_db=-38.0, walls=(WALL,), points=2)
+    learned = room.learned(["circular", "dipole"])
+    assert len(learned.places_m) == 1
+    assert power_db(np.abs(learned.weights[0, 0]) ** 2) == pytest.approx(WALL.level_db, abs=1.0)
+    assert room.measured("2 x 6", 50).processed(learned).heard.holds is True
 
 
 def test_a_quiet_room_teaches_nothing(tmp_path, nightly):

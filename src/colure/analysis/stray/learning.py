@@ -27,6 +27,8 @@ UNLIKE = 0.25
 PATH_SPREAD = 0.5
 #: An image must lower the held-out misfit by so many noise powers of one sample.
 LEAST_DROP = 30.0
+#: An image whose strength all runs together leave open by more than this share is not one of its own.
+UNKNOWN = 0.5
 #: Steps of least squares over places and weights: after a new image, and at the end.
 FEW, MANY = 3, 8
 #: A step that raises the misfit is halved so often; steps that lower it by less than this share are the last.
@@ -390,11 +392,22 @@ def learn(runs: Sequence[Misfit], fields: Sequence[ComplexArray]) -> LearnedImag
     runs = [run.cleaned(field, images) for run, field in zip(runs, fields, strict=True)] if images.count else runs
     while images.count:
         solution = solved(runs, images)
+        unsure = unsure_of(solution)
+        if float(unsure.max()) > UNKNOWN:
+            # Two images in one place: their sum is known, not the two. One of them stands for both.
+            images = solution.images.without(int(np.argmax(unsure)))
+            continue
         learned = _held_out(runs, solution)
         if float(learned.drops.min()) >= LEAST_DROP:
             return learned
         images = solution.images.without(int(np.argmin(learned.drops)))
     raise ValueError("room: no echo that some runs show is seen by the others too: there is nothing to learn from them")
+
+
+def unsure_of(solution: Solved) -> FloatArray:
+    """Return the relative standard deviation (image,) of every image's first weight, from noise alone."""
+    own = np.diag(solution.covariance).reshape(solution.images.count, EACH)
+    return np.asarray(np.sqrt(own[:, 3] + own[:, 3 + KINDS]) / np.abs(solution.images.weights[:, 0]))
 
 
 def _held_out(runs: Sequence[Misfit], solution: Solved) -> LearnedImages:
