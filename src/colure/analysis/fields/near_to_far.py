@@ -16,6 +16,7 @@ from colure.analysis.fields.expand import ORDER_MARGIN, ExpandedField, expand, o
 from colure.analysis.fields.outside_sources import outside_words, without_outside
 from colure.analysis.fields.probe_effect import probe_errors, usual_probes
 from colure.analysis.fields.result import FieldResult, ratio_db, sampled_part, with_errors
+from colure.analysis.fields.time_factor import conjugate_words
 from colure.analysis.fields.worst_ring import ring_words
 from colure.geometry.conventions import BoolArray, ComplexArray, FloatArray, wavenumber
 from colure.model.fields import FieldSamples, samples_of
@@ -104,9 +105,10 @@ def far_field(
     pattern = pattern.assign_attrs(field="far field", history_json=dataset.attrs.get("history_json", "[]"))
     pattern = with_errors(pattern, results)
     words = [line for one in results for line in one.words]
-    cautions = [
-        one for one in (_misfit(sets, results, declared), _unknown_probe(sets, results, declared, probe)) if one
-    ]
+    conjugate, taken = conjugate_words(sets, behind_probe=probe is not None)
+    words += [taken] if taken else []
+    told = (conjugate, _misfit(sets, results, declared), _unknown_probe(sets, results, declared, probe))
+    cautions = [one for one in told if one]
     if cautions:
         pattern = pattern.assign_attrs(caution="; ".join(cautions))
         words += [f"caution: {one}" for one in cautions]
