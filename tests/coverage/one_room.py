@@ -6,7 +6,7 @@ devices, their poses, drift and noise change from run to run.
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -100,11 +100,20 @@ class OneRoom:
     """A room of which any device can be measured."""
 
     def __init__(
-        self, folder: Path, seed: int, *, level_db: float, walls: tuple[EchoTable, ...] | None = None, points: int = 3
+        self,
+        folder: Path,
+        seed: int,
+        *,
+        level_db: float,
+        walls: tuple[EchoTable, ...] | None = None,
+        points: int = 3,
+        devices: Mapping[str, Scenario] = UNLIKE,
+        level_of: str = "4 x 4",
     ) -> None:
-        """Draw a room whose echoes are `level_db` below the peak of the 4 x 4 panel; `walls` instead of drawn ones."""
+        """Draw a room whose echoes are `level_db` below the peak of the device `level_of`; `walls` instead of drawn ones."""
         self._folder, self._seed, self._level, self._points = folder, seed, level_db, points
-        campaign, plan = self._campaign("4 x 4")
+        self._devices = devices
+        campaign, plan = self._campaign(level_of)
         self.range = draw_chamber(
             campaign.chamber, campaign.device, plan, seed, holding=campaign.simulated(), folder=campaign.folder
         )
@@ -113,10 +122,9 @@ class OneRoom:
     def _campaign(self, name: str) -> tuple[Campaign, Plan]:
         folder = self._folder / f"{name.replace(' ', '')}{self._level:g}"
         if not folder.exists():
-            one = UNLIKE[name]
-            Scenario(one.device, {**one.goal, "points": self._points}, {"echo_level_db": self._level}, one.twin).write(
-                folder
-            )
+            one = self._devices[name]
+            chamber = {**one.chamber, "echo_level_db": self._level}
+            Scenario(one.device, {**one.goal, "points": self._points}, chamber, one.twin).write(folder)
         campaign, plan = services.make_plan(folder)
         return campaign, plan
 

@@ -10,7 +10,7 @@ REMEDIES = {
     Doubt.LEARNED: "Learn the room from more runs, of devices that are less alike",
     Doubt.DEVICE: "A larger device, or one mounted farther off the axes, tells",
     Doubt.NOISE: "A narrower bandwidth or finer steps tell",
-    Doubt.STRANGE: "Look at the other findings first; if they name nothing, learn the room again",
+    Doubt.STRANGE: "If no other finding names it, something was moved or came: look, or learn the room again",
 }
 
 
