@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
-from dataclasses import asdict, dataclass, field, fields, replace
+from dataclasses import dataclass, field, fields, replace
 from typing import Any, Final
 
 import numpy as np
@@ -70,8 +71,8 @@ class BudgetRow:
 
     def as_dict(self) -> dict[str, Any]:
         """Return plain JSON-ready data (infinities become null)."""
-        derived = {name: getattr(self, name) for name in ("contribution", "standard", "sensitivity")}
-        return _finite({**asdict(self), **derived})
+        # No field holds a container: nothing is to be copied deeply, as `dataclasses.asdict` does.
+        return _finite({name: getattr(self, name) for name in _ROW_NAMES})
 
 
 #: What a figure says of itself: nothing is known against it, a person must look, or it must not be used.
@@ -184,8 +185,13 @@ class Figure:
         return _finite(data)
 
 
+_ROW_NAMES = (*(one.name for one in fields(BudgetRow)), "contribution", "standard", "sensitivity")
+
+
 def _finite(data: dict[str, Any]) -> dict[str, Any]:
-    return {key: None if isinstance(value, float) and not np.isfinite(value) else value for key, value in data.items()}
+    return {
+        key: None if isinstance(value, float) and not math.isfinite(value) else value for key, value in data.items()
+    }
 
 
 def format_value(value: float, *, uncertainty: float) -> str:

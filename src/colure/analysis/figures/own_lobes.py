@@ -15,8 +15,20 @@ DIP_DB = 1.0
 ON_THE_WAY = 0.25
 
 
-def stands_apart(field: FarField, peak: FloatArray, top: FloatArray, power: float) -> bool:
-    """Return whether a maximum in direction `top` (3,) with intensity `power` is another lobe than that of the peak (3,)."""
+#: Maxima whose ways to the peak are read together.
+TOGETHER = 8
+
+
+def _stand_apart(field: FarField, peak: FloatArray, tops: FloatArray, power: FloatArray) -> list[bool]:
+    """Return which maxima in directions `tops` (n, 3) with intensities (n,) are other lobes than that of the peak (3,)."""
+    least = [
+        float(np.min(np.sum(np.abs(e) ** 2, axis=-1))) for e in field.at_each(*(_way(field, peak, top) for top in tops))
+    ]
+    return [bool(low < one * 10.0 ** (-DIP_DB / 10.0)) for low, one in zip(least, power, strict=True)]
+
+
+def _way(field: FarField, peak: FloatArray, top: FloatArray) -> FloatArray:
+    """Return directions (n, 3) on the straight way from the peak (3,) to a maximum in direction `top` (3,)."""
     angle = float(angle_between(peak, top))
     across = top - (top @ peak) * peak
     # Opposite to the peak every way is a straight one.
@@ -24,26 +36,32 @@ def stands_apart(field: FarField, peak: FloatArray, top: FloatArray, power: floa
     across = across / size if size > 1e-9 else tangents(peak)[0]
     steps = max(3, int(np.ceil(angle * field.order / (ON_THE_WAY * np.pi))))
     a = angle * np.arange(1, steps)[:, None] / steps
-    least = float(np.min(field.power_at(np.cos(a) * peak + np.sin(a) * across)))
-    return bool(least < power * 10.0 ** (-DIP_DB / 10.0))
+    return np.asarray(np.cos(a) * peak + np.sin(a) * across)
 
 
 def highest_apart(field: FarField, peak: FloatArray, tops: FloatArray, power: FloatArray) -> int | None:
     """Return which of maxima (n, 3) with intensities (n,) is the highest lobe besides the main one; None if none is a lobe of its own."""
     for i in np.argsort(-power):
-        if stands_apart(field, peak, tops[i], float(power[i])):
+        if _stand_apart(field, peak, tops[[i]], power[[i]])[0]:
             return int(i)
     return None
 
 
-def all_apart(field: FarField, peak: FloatArray, tops: FloatArray, power: FloatArray, *, down_to: float) -> FloatArray:
-    """Return those of maxima (n, 3) with intensities (n,) that are lobes of their own, down to a share of the highest of them."""
-    own: list[FloatArray] = []
-    least = 0.0
-    for i in np.argsort(-power):
-        if power[i] < least:
-            break
-        if stands_apart(field, peak, tops[i], float(power[i])):
-            own.append(tops[i])
-            least = max(least, down_to * float(power[i]))
-    return np.array(own).reshape(-1, 3)
+def all_apart(
+    field: FarField, peak: FloatArray, tops: FloatArray, power: FloatArray, *, down_to: float, most: int
+) -> FloatArray:
+    """Return those of maxima (n, 3) with intensities (n,) that are lobes of their own, the highest first.
+
+    down_to, most
+        Down to which share of the highest of them, and how many.
+    """
+    own: list[int] = []
+    highest_first = np.argsort(-power)
+    for begin in range(0, len(power), TOGETHER):
+        some = highest_first[begin : begin + TOGETHER]
+        for i, apart in zip(some, _stand_apart(field, peak, tops[some], power[some]), strict=True):
+            if len(own) == most or (own and power[i] < down_to * power[own[0]]):
+                return np.asarray(tops[own])
+            if apart:
+                own.append(int(i))
+    return np.asarray(tops[own]).reshape(-1, 3)

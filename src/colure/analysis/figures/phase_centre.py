@@ -171,13 +171,11 @@ def centre_in(
     if start is None and grown is not None:
         (u, away, area), fields = grown
         weight = np.abs(fields) ** 2 * area
-        for angle in np.unique(away)[1:].repeat(2):
+        for angle in np.unique(away)[1:]:
             inside = away <= angle + 1e-12
-            centre_m = centre_m + _step(u[inside], fields[inside], weight[inside], k, centre_m)
+            centre_m = _led(u[inside], fields[inside], weight[inside], k, centre_m, rounds=2)
     weight = np.abs(co) ** 2 * cone.area
-    for _ in range(ROUNDS if start is None else 2):
-        centre_m = centre_m + _step(cone.directions, co, weight, k, centre_m)
-    return centre_m
+    return _led(cone.directions, co, weight, k, centre_m, rounds=ROUNDS if start is None else 2)
 
 
 def centre_rows(cone: Cone, co: ComplexArray, k: float) -> FloatArray:
@@ -220,12 +218,15 @@ def _flat(u: FloatArray, co: ComplexArray, weight: FloatArray, k: float, centre:
     return np.asarray(np.angle(turned * np.conj(mean)))
 
 
-def _step(u: FloatArray, co: ComplexArray, weight: FloatArray, k: float, centre: FloatArray) -> FloatArray:
-    phase = _flat(u, co, weight, k, centre)
-    root = np.sqrt(weight)
+def _led(
+    u: FloatArray, co: ComplexArray, weight: FloatArray, k: float, centre: FloatArray, *, rounds: int
+) -> FloatArray:
+    """Return a centre (3,) after so many rounds of least squares of the phase about it; their matrix is the same in every one."""
     matrix, back = _design(u, weight, k)
-    solution = np.linalg.lstsq(matrix, phase * root, rcond=1e-9)[0]
-    return np.asarray(back @ solution[:3])
+    solver = back @ np.linalg.pinv(matrix, rcond=1e-9)[:3] * np.sqrt(weight)
+    for _ in range(rounds):
+        centre = centre + solver @ _flat(u, co, weight, k, centre)
+    return centre
 
 
 def _design(u: FloatArray, weight: FloatArray, k: float) -> tuple[FloatArray, FloatArray]:

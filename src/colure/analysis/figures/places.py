@@ -267,7 +267,8 @@ def _on_cuts(
 def _turn(field_: FarField, beam: Beam, tangent: FloatArray, angles_deg: FloatArray, slant: float) -> ComplexArray:
     """Return the derivative (n, 2) of co and cross when the cut turns about the peak, per radian, at angles (n,) of it."""
     small, aside = TURN * np.pi / field_.order, cross(beam.direction, tangent)
-    one, other = (field_.at(_along(beam, np.cos(a) * tangent + np.sin(a) * aside, angles_deg)) for a in (small, -small))
+    sides = [_along(beam, np.cos(a) * tangent + np.sin(a) * aside, angles_deg) for a in (small, -small)]
+    one, other = field_.at_each(*sides)
     return _run(one - other, 2.0 * small, _along(beam, tangent, angles_deg), slant)
 
 
@@ -288,7 +289,7 @@ def _slope(
     """Return how the field (n, 2: co, cross) runs along a cut through its minima at angles (n,), as `FieldReading.slope` says."""
     small = TURN * np.pi / field_.order
     places = [_along(beam, tangent, angles_deg + np.rad2deg(a)) for a in (-small, 0.0, small)]
-    before, at, after = (field_.at(one) for one in places)
+    before, at, after = field_.at_each(*places)
     run = _run(after - before, 2.0 * small, places[1], slant)
     if co:
         run[:, 1] = 0.0
@@ -320,7 +321,7 @@ def _lobes(field_: FarField, peak: FloatArray, region: float) -> FloatArray:
     i, j, level = local_maxima(sky.power, sky.theta <= region + 1e-9)
     places = unit_vector(theta=sky.theta[i], phi=sky.phi[j])
     other = places @ peak < np.cos(2.5 * sky.step)
-    starts = all_apart(field_, peak, places[other], level[other], down_to=MAY_RISE)[:MOST_LOBES]
+    starts = all_apart(field_, peak, places[other], level[other], down_to=MAY_RISE, most=MOST_LOBES)
     if not len(starts):
         return np.asarray(starts)
     tops = climbed_together(field_, starts, np.full(len(starts), sky.step), region=region)
@@ -352,11 +353,12 @@ def _drift(
     figures: FigureSet, field_: FarField, peak: FloatArray, places: FloatArray, axes: FloatArray, step: float
 ) -> ComplexArray:
     """Return how fields (place, axis, component) run in modulus as their places turn with the peak along either axis, per radian."""
-    fields = np.stack(ludwig_3(field_.at(places), places, figures.slant), axis=-1)
-    size = np.linalg.norm(fields, axis=-1)
     turned = [np.cross(cross(peak, one), places) for one in axes]
     there = np.stack([_unit(places + sign * step * one) for one in turned for sign in (1.0, -1.0)])
-    power = field_.power_at(there.reshape(-1, 3)).reshape(2, 2, len(places))
+    here, around = field_.at_each(places, there)
+    fields = np.stack(ludwig_3(here, places, figures.slant), axis=-1)
+    size = np.linalg.norm(fields, axis=-1)
+    power = np.sum(np.abs(around) ** 2, axis=-1).reshape(2, 2, len(places))
     runs = (power[:, 0] - power[:, 1]) / (4.0 * step * np.maximum(size, 1e-300))  # axis, place
     return np.asarray(runs.T[:, :, None] * (fields / np.maximum(size, 1e-300)[:, None])[:, None])
 

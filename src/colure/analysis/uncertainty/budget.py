@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from math import isfinite
 
 import numpy as np
 
@@ -212,6 +213,6 @@ def build_figure(
 def _shown_half_width(what: Definition, native: float, spread: float) -> float:
     """Return a contribution in the figure's own unit (mean of both sides where they differ)."""
     low, high = what.display(native - spread), what.display(native + spread)
-    if np.isfinite(low) and np.isfinite(high):
+    if isfinite(low) and isfinite(high):
         return abs(high - low) / 2.0
     return abs(what.display(native + spread) - what.display(native))

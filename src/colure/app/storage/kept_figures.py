@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import hashlib
 import json
-from dataclasses import asdict
+from dataclasses import fields
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
@@ -62,9 +62,14 @@ def keep_figures(run: RunFolder, key: str, written: list[Path], figures: list[Fi
     content = {
         "key": key,
         "written": {path.name: file_hash(path) for path in written},
-        "figures": [asdict(one) for one in figures],
+        "figures": [{**_fields(one), "budget": [_fields(row) for row in one.budget]} for one in figures],
     }
     write_whole(run.result("figures-kept.json"), json.dumps(content))
+
+
+def _fields(one: Figure | BudgetRow) -> dict[str, Any]:
+    """Return what it holds by name, nothing copied."""
+    return {part.name: getattr(one, part.name) for part in fields(one)}
 
 
 def _figure(one: dict[str, Any]) -> Figure:
