@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 import numpy as np
 import pytest
 
@@ -14,6 +16,8 @@ from colure.app.services.rehearsal import record_of_rehearsal
 from colure.model.figure import NOT_TO_BE_USED
 from colure.model.plan import Role
 from colure.model.record import of_role
+from colure.report.translation import Translation
+from colure.twin.rehearsal import draw_chamber
 from tests.coverage.scenarios import AT_2_4_GHZ, HORN_38_GHZ, TRUE_HORN_38_GHZ, Scenario, band, circular, sized
 
 ONE_PASS = {
@@ -129,3 +133,23 @@ def test_a_reference_that_reads_three_decibels_less_gives_a_region_more_than_all
     finding = told(campaign, plan, spoilt)["efficiency"]
     assert finding.severity == NOT_TO_BE_USED and "90 deg about the boresight" in finding.text
     assert "gain_dbi" in finding.figures
+
+
+@pytest.mark.parametrize("off_deg", [0.0, 1.0])
+def test_a_zero_of_azimuth_that_is_off_is_told_by_the_seam_of_one_pass(measured, off_deg):
+    """Beam elevation -1.2 deg instead of 0.0 +- 0.12, and nothing was said."""
+    campaign, plan, _ = measured("circular")
+    drawn = draw_chamber(campaign.chamber, campaign.device, plan, 5).model_copy(
+        update={"device": campaign.simulated().device, "theta_zero_deg": off_deg}
+    )
+    said = told(campaign, plan, record_of_rehearsal(campaign, plan, truth=drawn)).get("azimuth zero")
+    assert (said is not None) == (off_deg > 0.0)
+    if said is not None:
+        assert (
+            said.severity == NOT_TO_BE_USED and "beam_elevation_deg" in said.figures and "gain_dbi" not in said.figures
+        )
+        zero = float(re.search(r"azimuth is ([+-][\d.]+) deg off", said.text)[1])
+        assert abs(zero - off_deg) < 0.3
+        for language in ("de", "fr", "es"):
+            translate = Translation(language)
+            assert "readings" not in translate(said.text) and not translate.left

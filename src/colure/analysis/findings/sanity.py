@@ -21,6 +21,7 @@ from colure.analysis.findings.reference_level import LEVELS, horn_findings, unse
 from colure.analysis.findings.slices import slice_findings
 from colure.analysis.findings.stuck_switch import switch_findings
 from colure.analysis.findings.wave_at_peak import NEEDED, StatedValue, readings, turn_findings, wave_findings
+from colure.analysis.findings.zero_in_one_pass import zero_findings
 from colure.analysis.steps.agreement import NOTHING_DB, level_db
 from colure.geometry.conventions import SPEED_OF_LIGHT, FloatArray, amplitude_db, power_db, wavenumber
 from colure.model.conditions import celsius, spans_of
@@ -69,6 +70,7 @@ def sanity(processed: Processed, figures: Sequence[Figure] = ()) -> list[Finding
         *slice_findings(processed, chamber),
         *fit_findings(processed, chamber, device),
         *one_component_findings(processed, chamber, device),
+        *zero_findings(processed, chamber, device),
         *_complete(processed),
         *_conditions(processed),
     ]
