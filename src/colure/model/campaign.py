@@ -135,6 +135,11 @@ def _cross_checks(goal: Goal, chamber: Chamber, device: Device) -> list[str]:
         )
     if goal.scheme == "dual-port" and chamber.probe.ports != 2:
         faults.append(f"goal.toml: scheme = 'dual-port': must be 'two-pass' with {chamber.probe.ports} probe port")
+    if goal.scheme in ("two-pass", "one-pass") and chamber.probe.polarization == "circular":
+        faults.append(
+            f"goal.toml: scheme = '{goal.scheme}': must be 'dual-port' or 'auto' with probe.polarization = 'circular' in chamber.toml: "
+            f"one port reads one sense at every roll, half of the field"
+        )
     if goal.scheme == "one-pass" and goal.region_deg > ONE_PASS_REGION_DEG:
         faults.append(
             f"goal.toml: region_deg = {goal.region_deg:g}: must be at most {ONE_PASS_REGION_DEG:g} deg with scheme = "

@@ -71,6 +71,41 @@ def test_every_figure_answers_as_if_read_anew(phase_mm):
     assert not wrong
 
 
+@pytest.mark.parametrize("basis", ["theta-phi", "ludwig-2", "circular"])
+def test_a_component_is_read_where_the_peak_has_moved_to(basis):
+    """A steered beam that is turned a little: its components, of a basis that turns from place to place, against reading it anew."""
+    figures = FigureSet(Evaluation(components=(basis,)))
+    steered = aperture(9.0).rotated(Rotation.from_rotvec([0.1, 0.4, 0.0]).as_matrix())
+    near, values = figures.places(steered), figures.values(steered)[0]
+    native = dict(zip(figures.names, values, strict=True))
+    response = Response(figures, steered.coefficients[0], float(K[0]), near[0], native)
+    turned = [steered.rotated(Rotation.from_rotvec(np.deg2rad(v)).as_matrix()) for v in ([0.05, 0, 0], [0, 0.05, 0])]
+    found = response.answer(np.stack([one.coefficients[0] - steered.coefficients[0] for one in turned])).changes
+    names = [name for name in figures.names if name in response.component_drifts]
+    assert len(names) == 2
+    for i, one in enumerate(turned):
+        anew = dict(zip(figures.names, figures.values(one)[0], strict=True))
+        for name in names:
+            assert found[name][i] == pytest.approx(anew[name] - native[name], rel=0.05, abs=1e-4 * abs(native[name]))
+
+
+def test_shares_of_the_power_know_what_an_error_radiates_itself():
+    """Errors 20 dB below the power go to all sides: on average they take from a share near one (JCGM 100:2008, 5.1.2 note, second order)."""
+    figures, device = FigureSet(Evaluation(horizon_bands_deg=(70.0,), up="z")), aperture().rotated(
+        Rotation.from_rotvec([0.0, 0.5 * np.pi, 0.0]).as_matrix()
+    )  # fmt: skip
+    near, values = figures.places(device), figures.values(device)[0]
+    native = dict(zip(figures.names, values, strict=True))
+    response = Response(figures, device.coefficients[0], float(K[0]), near[0], native)
+    some = errors(60, np.sqrt(0.01 * float(device.power()[0]) / (4.0 * mode_count(ORDER))))
+    found = response.answer(some).changes["horizon_70_db"]
+    i = figures.names.index("horizon_70_db")
+    anew = np.array([figures.values(device.with_coefficients(device.coefficients + e[None]))[0][i] for e in some]) - values[i]
+    print(np.mean(anew), np.mean(found), np.std(anew))
+    assert np.mean(anew) < -5.0 * np.std(anew - found) / np.sqrt(len(some))
+    assert np.mean(found) == pytest.approx(np.mean(anew), rel=0.2)
+
+
 def test_a_group_delay_changes_as_if_read_anew_where_the_peak_moves():
     """30 mm off the axes' intersection the phase runs across the beam: what moves the peak moves the phase that is read there."""
     k = np.array([98.0, 100.0, 102.0])

@@ -99,6 +99,16 @@ def test_one_sense_alone_is_refused(broader_campaign):
         load(Chamber, broader_campaign / "chamber.toml")
 
 
+@pytest.mark.parametrize("scheme", ["two-pass", "one-pass"])
+def test_a_circular_probe_is_not_read_by_one_port(broader_campaign, scheme):
+    """One port reads one sense, rolled or not: a two-pass rehearsal of a patch read gains of 30 dBi."""
+    circular = 'ports = 2\npolarization = "circular"'
+    edited(broader_campaign, "chamber.toml", ("ports = 1", circular))
+    edited(broader_campaign, "goal.toml", ('"two-pass"', f'"{scheme}"'))
+    with pytest.raises(InputError, match=f"scheme = '{scheme}': must be 'dual-port' or 'auto' with probe"):
+        Campaign.load(broader_campaign)
+
+
 def test_a_level_reading_starts_the_alignment(broader_campaign):
     """A tilt that the small device hardly shows: with the level's reading it is known as well as the level knows it."""
     tilt = 0.31

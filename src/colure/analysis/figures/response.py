@@ -151,6 +151,11 @@ class Response:
             gradients[f"horizon_{band:g}_db"] = back.coefficients
         return {name: one for name, one in gradients.items() if name in names}
 
+    def _solid_share(self, name: str) -> float:
+        """Return the part of the whole solid angle that a share of the power counts."""
+        bands = {f"horizon_{band:g}_db": float(np.sin(np.deg2rad(band))) for band in self.figures.settings.horizon_bands_deg}
+        return bands.get(name, 0.5)
+
     def answer(self, errors: ComplexArray) -> PatternChanges:
         """Return what errors of the waves (n, 2, J) do."""
         flat = errors.reshape(len(errors), -1)
@@ -170,8 +175,10 @@ class Response:
             changes[one.name] = self._along(one, fields)
         changes |= {f"phase_centre_{axis}_mm": 1e3 * centre[:, i] for i, axis in enumerate("xyz")}
         for i, name in enumerate(self._shares):
-            share = self.values[name]
-            changes[name] = (share * self._power + 2.0 * shares[:, i].real) / (self._power + 2.0 * along.real) - share
+            share, more = self.values[name], added - 2.0 * along.real
+            # What an error radiates by itself goes to all sides alike, as far as anyone knows: to second order, as the power.
+            mine = share * self._power + 2.0 * shares[:, i].real + self._solid_share(name) * more
+            changes[name] = mine / (self._power + added) - share
         # Phase is read where the peak has moved to: off the axes' intersection it runs across the beam.
         at_peak = self._at_peak(fields, moved) - self.places.fields[0]
         phase = np.imag(self._tangent(at_peak) / self._tangent(self.places.fields[:1])[0])
@@ -291,8 +298,8 @@ class Response:
         sense = np.sign(self.values.get("circularity", 1.0))
         axial = -2.0 * along / (1.0 + size) ** 2
         components = {
-            name: (np.conj(value / max(abs(value), 1e-300)) * error).real
-            for name, (value, error) in self.components(at - self.places.fields[0]).items()
+            name: (np.conj(value / max(abs(value), 1e-300)) * (error + moved @ self.component_drifts[name])).real
+            for name, (value, error) in self.components(fields[:, 0]).items()
         }
         return components | {
             "xpd_circular_db": along,
@@ -306,6 +313,28 @@ class Response:
         """Return by figure a partial field at the peak, and what fields (n, 2) added there change of it (n,)."""
         rows = component_rows(self.places.directions[0], self.figures.slant, self.figures.bases)
         return {name: (complex(row @ self.places.fields[0]), np.asarray(added @ row)) for name, row in rows.items()}
+
+    @cached_property
+    def component_drifts(self) -> dict[str, ComplexArray]:
+        """By figure how a partial field changes (2,) per radian that the peak moves along its axes: field and basis both turn.
+
+        The phase of the whole field, which runs across the beam of a device off the axes' intersection, is no part of it.
+        """
+        p, figures = self.places, self.figures
+        slopes: dict[str, list[ComplexArray]] = {}
+        for one, two in ((1, 2), (3, 4)):
+            sides = []
+            for i in (one, two):
+                still = p.fields[i] * np.exp(-1j * np.angle(np.vdot(p.fields[0], p.fields[i])))
+                rows = component_rows(p.directions[i], figures.slant, figures.bases)
+                sides.append({name: row @ still for name, row in rows.items()})
+            for name in sides[0]:
+                slopes.setdefault(name, []).append((sides[0][name] - sides[1][name]) / (2.0 * p.step))
+        return {name: np.array(pair) for name, pair in slopes.items()}
+
+    def component_moves(self, name: str, moved: FloatArray) -> ComplexArray:
+        """Return what moves (n, 2) of the peak add to a partial field (n,), not farther than the peak is followed."""
+        return np.asarray(self._followed(moved) @ self.component_drifts[name])
 
     @property
     def circular(self) -> complex:

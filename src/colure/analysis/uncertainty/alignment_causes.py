@@ -15,6 +15,7 @@ from colure.geometry.conventions import ComplexArray, FloatArray
 from colure.geometry.kinematics import ALIGNED, Geometry, Misalignment
 from colure.geometry.rotations import about_axis
 from colure.model.chamber import AlignmentTolerance
+from colure.waves.expansion import Expansion
 from colure.waves.probe import first_order_response, ideal_response
 
 #: Draws of all joints' motions together, where many directions share the peak.
@@ -122,6 +123,11 @@ def angle_errors(geometry: Geometry, tolerance: AlignmentTolerance) -> list[tupl
 
 def distance_change(trial: Trial, error: float) -> ComplexArray:
     """Return the change of the waves when the range length is wrong by `error` metres."""
+    return trial.changed(transformed(trial, trial.inputs.sphere.field, error))
+
+
+def transformed(trial: Trial, field: ComplexArray, error: float = 0.0) -> Expansion:
+    """Return the waves of fields (frequency, 2, theta, phi) measured at the range length and `error` metres more."""
     inputs = trial.inputs
     step, length = inputs.step, inputs.chamber.range_length_m + error
     if inputs.probe is None:
@@ -129,7 +135,7 @@ def distance_change(trial: Trial, error: float) -> ComplexArray:
     else:
         response = first_order_response(inputs.probe, step.order, length)
     other = replace(step, response=response)
-    return trial.changed(other.from_measured(step.measured(inputs.sphere.field)))
+    return other.from_measured(step.measured(field))
 
 
 def leaked(field: ComplexArray, ratio: complex) -> ComplexArray:

@@ -11,7 +11,8 @@ from collections.abc import Iterator
 import numpy as np
 
 from colure.analysis.steps.assemble import finer_columns
-from colure.analysis.uncertainty.alignment_causes import ALIGNMENT_CAUSES, azimuth_of, distance_change, leaked
+from colure.analysis.steps.distance import about_the_axes, seen_from_the_centre
+from colure.analysis.uncertainty.alignment_causes import ALIGNMENT_CAUSES, azimuth_of, distance_change, leaked, transformed
 from colure.analysis.uncertainty.inputs import Inputs
 from colure.analysis.uncertainty.probe_causes import PROBE_CAUSES
 from colure.analysis.uncertainty.receiver_causes import RECEIVER_CAUSES
@@ -182,10 +183,19 @@ def _commands(cause: Cause, trial: Trial, random: np.random.Generator) -> Pertur
 
 
 def _finite_distance(cause: Cause, trial: Trial, random: np.random.Generator) -> Perturbation:
-    words = "change by a transform, which this recipe leaves out; it stays in the value"
-    if trial.inputs.sphere.one_polarization:
-        words = "change by a transform of the measured component alone; it stays in the value"
-    return Perturbation(cause, -distance_change(trial, 0.0)[None], words)
+    inputs, words = trial.inputs, "change by a transform, which this recipe leaves out; it stays in the value"
+    sphere, device = inputs.sphere, inputs.sweeps.device
+    if not sphere.one_polarization:
+        return Perturbation(cause, -distance_change(trial, 0.0)[None], words)
+    words = "change by a transform of the measured component alone; it stays in the value"
+    if not any(device.offset_mm):
+        return Perturbation(cause, -distance_change(trial, 0.0)[None], words)
+    words = "change by a transform of the measured component alone about the device's centre, for which the probe stands elsewhere than "
+    words += "for the axes; it stays in the value"
+    # Level and phase were brought to one distance already: about the axes a transform would take them for those of another device.
+    beside = seen_from_the_centre(sphere, trial.nominal, device, inputs.chamber.range_length_m, slant=inputs.slant)
+    far = about_the_axes(sphere, transformed(trial, beside), device)
+    return Perturbation(cause, -trial.changed(inputs.step.expansion(far))[None], words)
 
 
 def _measured_plane(cause: Cause, trial: Trial, random: np.random.Generator) -> Perturbation:

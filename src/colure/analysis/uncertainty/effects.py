@@ -186,8 +186,12 @@ def moduli(
         errors = response.circular_error(answer.fields)
         asked.append((np.array([[response.circular - always @ errors]]), (joint @ errors)[:, None, None]))
     partial = response.components(answer.fields[:, 0]) if response.figures.bases else {}
-    for value, errors in partial.values():
-        asked.append((np.array([[value - always @ errors]]), (joint @ errors)[:, None, None]))
+    moves = response.moves(answer.fields) if partial else np.zeros((len(always), 2), complex)
+    for name, (value, errors) in partial.items():
+        # Each component is read where the peak is thought to be: of a sum of errors, not the sum of their moves.
+        known = always @ (errors + response.component_moves(name, moves.real))
+        drawn_there = joint @ errors + response.component_moves(name, (joint @ moves).real)
+        asked.append((np.array([[value - known]]), drawn_there[:, None, None]))
     intervals = modulus_intervals(asked, drawn=drawn)
     out = {one.name: _scaled(response, one, *ends) for one, ends in zip(readings, intervals, strict=False)}
     if ellipse:

@@ -190,6 +190,8 @@ def _require_possible(campaign: Campaign) -> None:
         faults.append(
             f"device.toml: polarization = {device.polarization!r}: must be 'linear': one polarization is measured"
         )
+    if chamber.probe.polarization != "linear":
+        faults.append("chamber.toml: probe.polarization = 'circular': must be 'linear': one polarization is measured")
     if goal.scan is not None or goal.distance_steps is not None or goal.reflection:
         faults.append("goal.toml: scan, distance_steps, reflection: must be left out: verify lays the slices out")
     if chamber.reference.method not in (*WITH_HORN, "none"):
