@@ -12,7 +12,13 @@ import numpy as np
 
 from colure.analysis.steps.assemble import finer_columns
 from colure.analysis.steps.distance import about_the_axes, seen_from_the_centre
-from colure.analysis.uncertainty.alignment_causes import ALIGNMENT_CAUSES, azimuth_of, distance_change, leaked, transformed
+from colure.analysis.uncertainty.alignment_causes import (
+    ALIGNMENT_CAUSES,
+    azimuth_of,
+    distance_change,
+    leaked,
+    transformed,
+)
 from colure.analysis.uncertainty.inputs import Inputs
 from colure.analysis.uncertainty.probe_causes import PROBE_CAUSES
 from colure.analysis.uncertainty.receiver_causes import RECEIVER_CAUSES
@@ -190,8 +196,10 @@ def _finite_distance(cause: Cause, trial: Trial, random: np.random.Generator) ->
     words = "change by a transform of the measured component alone; it stays in the value"
     if not any(device.offset_mm):
         return Perturbation(cause, -distance_change(trial, 0.0)[None], words)
-    words = "change by a transform of the measured component alone about the device's centre, for which the probe stands elsewhere than "
-    words += "for the axes; it stays in the value"
+    words = (
+        "change by a transform of the measured component alone about the device's centre, for which the probe stands elsewhere than "
+        "for the axes; it stays in the value"
+    )
     # Level and phase were brought to one distance already: about the axes a transform would take them for those of another device.
     beside = seen_from_the_centre(sphere, trial.nominal, device, inputs.chamber.range_length_m, slant=inputs.slant)
     far = about_the_axes(sphere, transformed(trial, beside), device)
