@@ -100,7 +100,10 @@ def test_shares_of_the_power_know_what_an_error_radiates_itself():
     some = errors(60, np.sqrt(0.01 * float(device.power()[0]) / (4.0 * mode_count(ORDER))))
     found = response.answer(some).changes["horizon_70_db"]
     i = figures.names.index("horizon_70_db")
-    anew = np.array([figures.values(device.with_coefficients(device.coefficients + e[None]))[0][i] for e in some]) - values[i]
+    anew = (
+        np.array([figures.values(device.with_coefficients(device.coefficients + e[None]))[0][i] for e in some])
+        - values[i]
+    )
     print(np.mean(anew), np.mean(found), np.std(anew))
     assert np.mean(anew) < -5.0 * np.std(anew - found) / np.sqrt(len(some))
     assert np.mean(found) == pytest.approx(np.mean(anew), rel=0.2)

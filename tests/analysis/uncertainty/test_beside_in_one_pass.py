@@ -23,7 +23,9 @@ def test_a_device_beside_the_axes_holds_its_beamwidth(tmp_path):
     inside, wide = [], []
     for seed in (1, 2):
         found = {one.figure.name: one for one in rehearse(campaign, plan, seed=seed).findings}
-        some = [found[name] for name in ("beamwidth_e_deg", "beamwidth_h_deg", "beam_azimuth_deg", "beam_elevation_deg")]
+        some = [
+            found[name] for name in ("beamwidth_e_deg", "beamwidth_h_deg", "beam_azimuth_deg", "beam_elevation_deg")
+        ]
         inside += [one.inside for one in some]
         wide += [one.figure.upper - one.figure.lower for one in some]
         print([(one.figure.name, round(one.error, 2), round(one.figure.upper - one.figure.lower, 2)) for one in some])

@@ -153,7 +153,9 @@ class Response:
 
     def _solid_share(self, name: str) -> float:
         """Return the part of the whole solid angle that a share of the power counts."""
-        bands = {f"horizon_{band:g}_db": float(np.sin(np.deg2rad(band))) for band in self.figures.settings.horizon_bands_deg}
+        bands = {
+            f"horizon_{band:g}_db": float(np.sin(np.deg2rad(band))) for band in self.figures.settings.horizon_bands_deg
+        }
         return bands.get(name, 0.5)
 
     def answer(self, errors: ComplexArray) -> PatternChanges:
