@@ -81,8 +81,9 @@ def test_a_component_is_read_where_the_peak_has_moved_to(basis):
     response = Response(figures, steered.coefficients[0], float(K[0]), near[0], native)
     turned = [steered.rotated(Rotation.from_rotvec(np.deg2rad(v)).as_matrix()) for v in ([0.05, 0, 0], [0, 0.05, 0])]
     found = response.answer(np.stack([one.coefficients[0] - steered.coefficients[0] for one in turned])).changes
-    names = [name for name in figures.names if name in response.component_drifts]
-    assert len(names) == 2
+    ellipse = ["xpd_db", "axial_ratio_db", "circularity", "tilt_deg"]
+    names = [name for name in figures.names if name in response.component_drifts] + ellipse
+    assert len(names) == 6
     for i, one in enumerate(turned):
         anew = dict(zip(figures.names, figures.values(one)[0], strict=True))
         for name in names:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import Literal
 
 import numpy as np
@@ -70,7 +70,8 @@ class FieldReading:
         True: the co-polar component alone counts.
     drift (n, 2, 2)
         Of places that lie opposite to the peak and follow it: how the field (co, cross) runs, in modulus, per radian that the peak
-        moves along either of its axes. The larger of two edges grows whichever way a sector is turned.
+        moves along either of its axes. The larger of two edges grows whichever way a sector is turned. Of cross over co at the peak:
+        how that ratio runs (1, 2, 1), times the peak's size.
     """
 
     name: str
@@ -185,6 +186,7 @@ def places_of(figures: FigureSet, coefficients: ComplexArray, near: Near) -> Pla
     rivals = kept.add(_rivals(field_, figures.region) if near.reasons.get("beam_azimuth_deg") else np.zeros((0, 3)))
     directions = np.concatenate(kept.parts)
     fields = np.stack(ludwig_3(field_.at(directions), directions, figures.slant), axis=-1)
+    readings = [replace(one, drift=_turning(fields, step)) if one.name == "xpd_db" else one for one in readings]
     return Places(
         directions, fields, beam, axes, step, _bend(field_, peak, axes, step), widths, readings, rivals, paths
     )
@@ -347,6 +349,13 @@ def _cap(axis: FloatArray, half_angle: float, step: float) -> FloatArray:
         turn = (np.arange(columns) * 2.0 * np.pi / columns)[:, None]
         out.append(np.cos(a) * axis + np.sin(a) * (np.cos(turn) * first + np.sin(turn) * second))
     return np.concatenate(out)
+
+
+def _turning(fields: ComplexArray, step: float) -> ComplexArray:
+    """Return how cross over co at the peak runs (1, 2, 1) per radian that the peak moves along its axes, in fields of the peak's size."""
+    cross_over_co = fields[:5, 1] / fields[:5, 0]
+    slopes = (cross_over_co[[1, 3]] - cross_over_co[[2, 4]]) / (2.0 * step)
+    return np.asarray(np.linalg.norm(fields[0]) * slopes)[None, :, None]
 
 
 def _drift(

@@ -295,7 +295,7 @@ class Response:
         )
         tilt = np.rad2deg(now - then)
         ratio, unit = self.circular, self.circular / max(abs(self.circular), 1e-300)
-        along = ((self.circular_error(fields)) * np.conj(unit)).real
+        along = ((self.circular_error(fields) + moved @ self._circular_drift) * np.conj(unit)).real
         size = abs(ratio)
         sense = np.sign(self.values.get("circularity", 1.0))
         axial = -2.0 * along / (1.0 + size) ** 2
@@ -344,6 +344,18 @@ class Response:
         one, two = (complex(x) for x in _circular(self.places.fields[0]))
         return two / one if abs(one) >= abs(two) else one / two
 
+    @cached_property
+    def _circular_drift(self) -> ComplexArray:
+        """How `circular` runs (2,) per radian that the peak moves along its axes."""
+        p, one = self.places, _circular(self.places.fields[:AT_THE_PEAK])
+        weak, strong = one if abs(one[0][0]) < abs(one[1][0]) else one[::-1]
+        ratio = weak / strong
+        return np.asarray((ratio[[1, 3]] - ratio[[2, 4]]) / (2.0 * p.step))
+
+    def circular_moves(self, moved: FloatArray) -> ComplexArray:
+        """Return what moves (n, 2) of the peak add to `circular` (n,)."""
+        return np.asarray(self._followed(moved) @ self._circular_drift)
+
     def circular_error(self, fields: ComplexArray) -> ComplexArray:
         """Return what errors (n, place, 2) add to `circular` (n,)."""
         one, two = _circular(self.places.fields[0])
@@ -370,7 +382,8 @@ class Response:
         """
         then, add, ratio = self.places.fields[one.where], fields[:, one.where], self.ratios(one)
         if one.kind == "cross over co":
-            return np.asarray((add[..., 1:] - ratio * add[..., :1]) / then[:, :1])
+            ratios = (add[..., 1:] - ratio * add[..., :1]) / then[:, :1]
+            return np.asarray(ratios if one.drift is None else ratios + self.drifts(one, self.moves(fields).real))
         top, size = self.places.fields[0], self._top(one)
         if one.co:
             at_top = (np.conj(top[0]) * fields[:, 0, 0]).real / size**2

@@ -182,11 +182,13 @@ def moduli(
     readings = response.places.readings
     asked = [_asked(response, one, answer, joint, always) for one in readings]
     ellipse = "axial_ratio_db" in response.values
+    moves = response.moves(answer.fields)
     if ellipse:
         errors = response.circular_error(answer.fields)
-        asked.append((np.array([[response.circular - always @ errors]]), (joint @ errors)[:, None, None]))
+        known = always @ (errors + response.circular_moves(moves.real))
+        drawn_there = joint @ errors + response.circular_moves((joint @ moves).real)
+        asked.append((np.array([[response.circular - known]]), drawn_there[:, None, None]))
     partial = response.components(answer.fields[:, 0]) if response.figures.bases else {}
-    moves = response.moves(answer.fields) if partial else np.zeros((len(always), 2), complex)
     for name, (value, errors) in partial.items():
         # Each component is read where the peak is thought to be: of a sum of errors, not the sum of their moves.
         known = always @ (errors + response.component_moves(name, moves.real))
