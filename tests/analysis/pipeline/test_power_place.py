@@ -5,7 +5,8 @@ from __future__ import annotations
 import numpy as np
 import pytest
 
-from colure.analysis.pipeline.power_place import _heard, away, seen_from_the_centre
+from colure.analysis.pipeline.power_place import _heard, seen_from_the_centre
+from colure.analysis.steps.distance import away
 from colure.analysis.steps.horn_place import _response
 from colure.geometry.conventions import power_db
 from colure.geometry.directions import unit_vector

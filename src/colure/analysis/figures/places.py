@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field, replace
-from typing import Literal
+from typing import Literal, TypeVar
 
 import numpy as np
+from numpy.typing import NDArray
 
 from colure.analysis.figures.beams import Near
 from colure.analysis.figures.cuts import (
@@ -49,6 +50,7 @@ ALONG_RAYS = (0.25, 0.5, 0.75, 1.0)
 ON_PATH = 1.0 / 3.0
 
 ReadingKind = Literal["level", "cross over co"]
+Inexact = TypeVar("Inexact", np.float64, np.complex128)
 
 
 @dataclass(frozen=True)
@@ -353,9 +355,12 @@ def _cap(axis: FloatArray, half_angle: float, step: float) -> FloatArray:
 
 def _turning(fields: ComplexArray, step: float) -> ComplexArray:
     """Return how cross over co at the peak runs (1, 2, 1) per radian that the peak moves along its axes, in fields of the peak's size."""
-    cross_over_co = fields[:5, 1] / fields[:5, 0]
-    slopes = (cross_over_co[[1, 3]] - cross_over_co[[2, 4]]) / (2.0 * step)
-    return np.asarray(np.linalg.norm(fields[0]) * slopes)[None, :, None]
+    return np.asarray(np.linalg.norm(fields[0]) * slopes_at_peak(fields[:5, 1] / fields[:5, 0], step))[None, :, None]
+
+
+def slopes_at_peak(values: NDArray[Inexact], step: float) -> NDArray[Inexact]:
+    """Return the slopes (..., 2) along two axes of what lies at the peak and at both sides of it on either axis (..., 5)."""
+    return np.stack([values[..., 1] - values[..., 2], values[..., 3] - values[..., 4]], axis=-1) / (2.0 * step)
 
 
 def _drift(

@@ -10,10 +10,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from functools import cached_property
-from typing import TypeVar
 
 import numpy as np
-from numpy.typing import NDArray
 
 from colure.analysis.figures.beams import Near
 from colure.analysis.figures.components import component_rows
@@ -21,7 +19,7 @@ from colure.analysis.figures.cuts import FarField, beam_at, carried
 from colure.analysis.figures.evaluate import FigureSet
 from colure.analysis.figures.one_pattern import reference_axis
 from colure.analysis.figures.phase_centre import centre_in, centre_rows, cone_of, copolar
-from colure.analysis.figures.places import FieldReading, Places, places_of
+from colure.analysis.figures.places import FieldReading, Places, places_of, slopes_at_peak
 from colure.analysis.figures.sphere import UP, Sky
 from colure.geometry.conventions import ComplexArray, FloatArray, order_of_count, power_db
 from colure.geometry.directions import angle_between, azimuth_over_elevation, from_azimuth_over_elevation, theta_phi
@@ -39,7 +37,6 @@ ROW_ACCURACY = 1e-9
 CENTRE_STEP = 1e-3
 #: The peak and the four directions about it.
 AT_THE_PEAK = 5
-Inexact = TypeVar("Inexact", np.float64, np.complex128)
 
 
 @dataclass(frozen=True)
@@ -199,7 +196,7 @@ class Response:
         """Return how far the peak moves (n, 2) along the axes, radians, and by how much its intensity rises (n,)."""
         p = self.places
         lift = np.sum(np.abs(p.fields[:5] + fields[:, :5]) ** 2 - np.abs(p.fields[:5]) ** 2, axis=-1)
-        slope = _slope(lift, p.step)
+        slope = slopes_at_peak(lift, p.step)
         moved = self._followed(slope @ self._per_slope)
         return moved, lift[:, 0] + 0.5 * np.sum(slope * moved, axis=-1)
 
@@ -231,7 +228,7 @@ class Response:
         """
         p = self.places
         lift = 2.0 * np.sum(np.conj(p.fields[:AT_THE_PEAK]) * fields[:, :AT_THE_PEAK], axis=-1)
-        return np.asarray(_slope(lift, p.step) @ self._per_slope)
+        return np.asarray(slopes_at_peak(lift, p.step) @ self._per_slope)
 
     def drifts(self, one: FieldReading, moved: FloatArray) -> ComplexArray:
         """Return what moves (n, 2) of the peak add to the ratios (n, place, component) of a reading whose places follow it."""
@@ -322,17 +319,12 @@ class Response:
 
         The phase of the whole field, which runs across the beam of a device off the axes' intersection, is no part of it.
         """
-        p, figures = self.places, self.figures
-        slopes: dict[str, list[ComplexArray]] = {}
-        for one, two in ((1, 2), (3, 4)):
-            sides = []
-            for i in (one, two):
-                still = p.fields[i] * np.exp(-1j * np.angle(np.vdot(p.fields[0], p.fields[i])))
-                rows = component_rows(p.directions[i], figures.slant, figures.bases)
-                sides.append({name: row @ still for name, row in rows.items()})
-            for name in sides[0]:
-                slopes.setdefault(name, []).append((sides[0][name] - sides[1][name]) / (2.0 * p.step))
-        return {name: np.array(pair) for name, pair in slopes.items()}
+        p, partial = self.places, dict[str, list[complex]]()
+        for direction, field in zip(p.directions[:AT_THE_PEAK], p.fields[:AT_THE_PEAK], strict=True):
+            still = field * np.exp(-1j * np.angle(np.vdot(p.fields[0], field)))
+            for name, row in component_rows(direction, self.figures.slant, self.figures.bases).items():
+                partial.setdefault(name, []).append(complex(row @ still))
+        return {name: slopes_at_peak(np.array(values), p.step) for name, values in partial.items()}
 
     def component_moves(self, name: str, moved: FloatArray) -> ComplexArray:
         """Return what moves (n, 2) of the peak add to a partial field (n,), not farther than the peak is followed."""
@@ -349,8 +341,7 @@ class Response:
         """How `circular` runs (2,) per radian that the peak moves along its axes."""
         p, one = self.places, _circular(self.places.fields[:AT_THE_PEAK])
         weak, strong = one if abs(one[0][0]) < abs(one[1][0]) else one[::-1]
-        ratio = weak / strong
-        return np.asarray((ratio[[1, 3]] - ratio[[2, 4]]) / (2.0 * p.step))
+        return slopes_at_peak(weak / strong, p.step)
 
     def circular_moves(self, moved: FloatArray) -> ComplexArray:
         """Return what moves (n, 2) of the peak add to `circular` (n,)."""
@@ -419,11 +410,6 @@ class Response:
         i = int(np.argmax(size))
         error = self.errors(one, fields)[:, i]
         return np.asarray(np.sum((np.conj(ratio[i]) * error).real, axis=-1) / max(size[i], 1e-300))
-
-
-def _slope(lift: NDArray[Inexact], step: float) -> NDArray[Inexact]:
-    """Return the slopes (n, 2) along two axes of what lies at a place and at both sides of it on either axis (n, 5)."""
-    return np.stack([lift[:, 1] - lift[:, 2], lift[:, 3] - lift[:, 4]], axis=-1) / (2.0 * step)
 
 
 def _circular(both: ComplexArray) -> tuple[ComplexArray, ComplexArray]:

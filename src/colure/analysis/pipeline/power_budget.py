@@ -9,7 +9,7 @@ from scipy.ndimage import map_coordinates
 
 from colure.analysis.pipeline.power_between import MOST_REACH, TOP_DB
 from colure.analysis.pipeline.power_levels import PowerSphere
-from colure.analysis.pipeline.power_place import away
+from colure.analysis.steps.distance import away
 from colure.analysis.steps.drift import DB as NEPER_DB
 from colure.geometry.conventions import FloatArray, wavenumber
 from colure.geometry.directions import azimuth_over_elevation, tangents, theta_phi, unit_vector

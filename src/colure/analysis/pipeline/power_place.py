@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from colure.analysis.pipeline.power_between import Continuous, PowerOfRegion
+from colure.analysis.steps.distance import away
 from colure.geometry.conventions import FloatArray
 from colure.geometry.directions import theta_phi, unit_vector
 from colure.geometry.kinematics import device_to_lab
@@ -54,15 +55,6 @@ def _heard(probe: Expansion | None, gain_dbi: float, travel: FloatArray, chi: Fl
     seen = probe.far_field_at(theta=np.append(theta, 0.0), phi=np.append(phi, 0.0))
     power = np.sum(np.abs(seen) ** 2, axis=-2)
     return np.asarray((power[..., :-1] / power[..., -1:]).T)
-
-
-def away(directions: FloatArray, *, offset_m: FloatArray, distance_m: float) -> FloatArray:
-    """Return how far the probe is from the device's centre (...) where it stands in directions (..., 3) from there, over the range length.
-
-    The probe stands where the ray from the centre meets the sphere of the range length.
-    """
-    along = directions @ offset_m
-    return np.asarray((np.sqrt(along**2 + distance_m**2 - offset_m @ offset_m) - along) / distance_m)
 
 
 def seen_from_the_centre(

@@ -23,13 +23,22 @@ def even_distance_factor(sphere: MeasuredSphere, device: Device, distance_m: flo
     its phase k r (section 3 of the standards sheet gives +-0.3 dB for 0.1 m at 3 m). What bends
     within the device itself is left; only a transform takes that out.
     """
-    centre = sphere.polar_to_device.T @ (1e-3 * np.asarray(device.offset_mm, float))
+    centre = _centre_of(sphere, device)
     d = unit_vector(theta=sphere.theta[:, None], phi=sphere.phi[None, :])
     along = d @ centre
     r = np.sqrt(distance_m**2 + float(centre @ centre) - 2.0 * distance_m * along)
     k = wavenumber(sphere.frequency_hz)[:, None, None]
     # Phase is referred to the axes' intersection again, where a far probe would see it.
     return np.asarray(r / distance_m * np.exp(1j * k * (r - distance_m + along)))
+
+
+def away(directions: FloatArray, *, offset_m: FloatArray, distance_m: float) -> FloatArray:
+    """Return how far the probe is from the device's centre (...) where it stands in directions (..., 3) from there, over the range length.
+
+    The probe stands where the ray from the centre meets the sphere of the range length.
+    """
+    along = directions @ offset_m
+    return np.asarray((np.sqrt(along**2 + distance_m**2 - offset_m @ offset_m) - along) / distance_m)
 
 
 def seen_from_the_centre(
@@ -40,11 +49,9 @@ def seen_from_the_centre(
     At a finite distance the probe stands in another direction for the device than for the axes: by 2 deg for 70 mm across 2 m.
     The field read at R u' = c + r u belongs to the direction u; its phase is referred to the device's centre.
     """
-    centre = sphere.polar_to_device.T @ (1e-3 * np.asarray(device.offset_mm, float))
+    centre = _centre_of(sphere, device)
     u = unit_vector(theta=sphere.theta[:, None], phi=sphere.phi[None, :])
-    along = u @ centre
-    r = np.sqrt(along**2 + distance_m**2 - centre @ centre) - along
-    read_at = (centre + r[..., None] * u) / distance_m
+    read_at = centre / distance_m + away(u, offset_m=centre, distance_m=distance_m)[..., None] * u
     theta, phi = theta_phi(read_at)
     e = _in_polar_frame(sphere, waves, theta, phi)
     read = e[:, 0] * np.cos(slant - phi) + e[:, 1] * np.sin(slant - phi)
@@ -55,11 +62,16 @@ def seen_from_the_centre(
 
 def about_the_axes(sphere: MeasuredSphere, waves: Expansion, device: Device) -> ComplexArray:
     """Return the far field (frequency, 2, theta, phi) of waves about the device's centre, its phase referred to the axes' intersection."""
-    centre = sphere.polar_to_device.T @ (1e-3 * np.asarray(device.offset_mm, float))
+    centre = _centre_of(sphere, device)
     theta, phi = np.meshgrid(sphere.theta, sphere.phi, indexing="ij")
     along = unit_vector(theta=theta, phi=phi) @ centre
     turn = np.exp(1j * wavenumber(sphere.frequency_hz)[:, None, None] * along)
     return np.asarray(_in_polar_frame(sphere, waves, theta, phi) * turn[:, None])
+
+
+def _centre_of(sphere: MeasuredSphere, device: Device) -> FloatArray:
+    """Return the device's centre from the axes' intersection (3,), metres, in the frame of the measured sphere."""
+    return np.asarray(sphere.polar_to_device.T @ (1e-3 * np.asarray(device.offset_mm, float)))
 
 
 def _in_polar_frame(sphere: MeasuredSphere, waves: Expansion, theta: FloatArray, phi: FloatArray) -> ComplexArray:

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 from functools import cached_property
+from functools import partial as bound
 
 import numpy as np
 
@@ -183,17 +184,18 @@ def moduli(
     asked = [_asked(response, one, answer, joint, always) for one in readings]
     ellipse = "axial_ratio_db" in response.values
     moves = response.moves(answer.fields)
+
+    def at_the_peak(value: complex, errors: ComplexArray, following: Callable[[FloatArray], ComplexArray]) -> None:
+        # Read where the peak is thought to be: of a sum of errors, not the sum of their moves.
+        known = always @ (errors + following(moves.real))
+        drawn_there = joint @ errors + following((joint @ moves).real)
+        asked.append((np.array([[value - known]]), drawn_there[:, None, None]))
+
     if ellipse:
-        errors = response.circular_error(answer.fields)
-        known = always @ (errors + response.circular_moves(moves.real))
-        drawn_there = joint @ errors + response.circular_moves((joint @ moves).real)
-        asked.append((np.array([[response.circular - known]]), drawn_there[:, None, None]))
+        at_the_peak(response.circular, response.circular_error(answer.fields), response.circular_moves)
     partial = response.components(answer.fields[:, 0]) if response.figures.bases else {}
     for name, (value, errors) in partial.items():
-        # Each component is read where the peak is thought to be: of a sum of errors, not the sum of their moves.
-        known = always @ (errors + response.component_moves(name, moves.real))
-        drawn_there = joint @ errors + response.component_moves(name, (joint @ moves).real)
-        asked.append((np.array([[value - known]]), drawn_there[:, None, None]))
+        at_the_peak(value, errors, bound(response.component_moves, name))
     intervals = modulus_intervals(asked, drawn=drawn)
     out = {one.name: _scaled(response, one, *ends) for one, ends in zip(readings, intervals, strict=False)}
     if ellipse:
