@@ -276,6 +276,11 @@ SCENARIOS: dict[str, Scenario] = {
         ),
         twin={"device": {"kind": "dipole", "axis": "x"}},
     ),
+    "swinging arm, cable of 15 deg, 4 x 4 panel": Scenario(
+        device=four_by_four(offset_mm=[0.0, 0.0, -30.0]),
+        goal=ONE,
+        chamber=mounted(swinging_arm(1200), cable_flex_deg=15.0),
+    ),
     "arch, two ports, 38 GHz horn": Scenario(
         device=sized(21.0, 27.0, 5.0, 18.0),
         goal=band(38.0, region_deg=140, scheme="auto"),

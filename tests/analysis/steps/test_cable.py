@@ -7,12 +7,16 @@ import pytest
 
 from colure.analysis.pipeline.recipe import default_recipe, process
 from colure.analysis.steps.cable import cable_flex, correct_cable
+from colure.analysis.uncertainty.budget import figures_with_budget
 from colure.app import services
 from colure.app.services.reference import probe_of
 from colure.app.services.rehearsal import record_of_rehearsal
 from colure.model.chamber import SimulatedChamber
 from colure.model.plan import ROLES, Role
+from colure.model.simulated_device import SimulatedPatch
+from tests.coverage.scenarios import HORN_5_8_GHZ, Scenario, band, mounted, sized
 from tests.endtoend.test_near_to_far import edited
+from tests.mounts import swinging_arm
 
 
 @pytest.fixture
@@ -105,3 +109,28 @@ def test_level_changes_count_too(turning):
     rest = fixed["trace"].values / clean["trace"].values
     scan = clean["role"].values == ROLES.index(Role.SCAN)
     assert np.abs(rest[scan] - 1.0).max() < 1e-3
+
+
+def test_a_bend_alike_on_both_sides_is_in_the_row_of_an_arm(tmp_path):
+    """The polar angle of an arm over one side is never negative: its cable shifts the phase centre along the beam, not across.
+
+    Corrupt and compare: by how much a bend as large as declared moves figures, against their row of the budget.
+    """
+    patch = Scenario(
+        device=sized(24.0, 24.0, 3.0, 7.0),
+        goal=band(5.8),
+        chamber=mounted(swinging_arm(900), range_length_m=0.9, reference=HORN_5_8_GHZ, cable_flex_deg=20.0),
+        twin={"device": {"kind": "patch"}},
+    )
+    campaign, plan = services.make_plan(patch.write(tmp_path / "c"))
+    held, bend = SimulatedPatch(kind="patch"), 20.0 / np.sqrt(3.0)
+    figures = []
+    for true in ({}, {"cable_flex_deg": bend}):
+        truth = SimulatedChamber(noise=False, device=held, **true)
+        record = record_of_rehearsal(campaign, plan, truth=truth)
+        done = process(record, campaign.chamber, campaign.device, probe=probe_of(campaign, plan.frequency_hz))
+        figures.append({one.name: one for one in figures_with_budget(done.budget)})
+    for name in ("phase_centre_z_mm", "beamwidth_e_deg"):
+        clean, bent = (one[name] for one in figures)
+        row = next(one.expanded for one in clean.budget if "cable" in one.term)
+        assert 0.3 * row < abs(bent.value - clean.value) <= row, (name, clean.value, bent.value, row)

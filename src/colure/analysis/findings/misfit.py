@@ -16,6 +16,7 @@ import numpy as np
 from scipy.special import ndtr
 
 from colure.analysis.steps.alignment_fit import SMALL_SAMPLE, against_declared, mixed
+from colure.analysis.steps.cable import bend_shapes
 from colure.analysis.steps.misaligned import ForwardModel
 from colure.analysis.uncertainty.alignment_causes import angle_errors, azimuth_of
 from colure.analysis.uncertainty.causes import drifted
@@ -283,7 +284,8 @@ def as_declared(misfit: ScanMisfit, draws: int, random: np.random.Generator) -> 
         fields[index] += (
             inputs.sphere.white_noise(random) * inputs.noise_sigma[0] + drifted(inputs, random) - inputs.sphere.field
         )
-    fields += np.tensordot(random.normal(size=(len(fields), 3)), _bends(inputs), axes=1)
+    bends = _bends(inputs)
+    fields += np.tensordot(random.normal(size=(len(fields), len(bends))), bends, axes=1)
     for cause, added in _chain(inputs):
         if cause.drawn:
             fields += added[random.integers(len(added), size=len(fields))]
@@ -297,7 +299,7 @@ def _bends(inputs: Inputs) -> ComplexArray:
     """Return what one standard deviation of each shape of the cable's bend adds, (shape, 1, 2, theta, phi)."""
     a = azimuth_of(inputs.sphere, inputs.chamber.positioner.geometry)
     bend = 0.5 * np.deg2rad(inputs.chamber.cable_flex_deg) / np.sqrt(3.0)
-    shapes = np.stack([np.sin(a), np.sin(2.0 * a), 1.0 - np.cos(a)])
+    shapes = bend_shapes(a, joints=bool(inputs.chamber.positioner.joints))
     return np.asarray(1j * bend * shapes[:, None, None] * inputs.sphere.field)
 
 

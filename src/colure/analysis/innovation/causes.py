@@ -9,6 +9,7 @@ import numpy as np
 
 from colure.analysis.innovation.known_unit import KnownUnit, over_band, wave_error
 from colure.analysis.innovation.range_model import RangeModel
+from colure.analysis.steps.cable import bend_shapes
 from colure.analysis.stray.mirrors import draw_walls, hearing, of_reference
 from colure.analysis.uncertainty.rooms import RIM_DB
 from colure.geometry.conventions import ComplexArray, FloatArray, IntArray, wavenumber
@@ -86,8 +87,7 @@ class Causes:
 
     def _cable(self) -> ComplexArray:
         """Return relative changes (shape, 1, point) by the moving cable."""
-        a = self.model.first
-        shapes = np.array([np.sin(a), np.sin(2.0 * a), 1.0 - np.cos(a)])
+        shapes = bend_shapes(self.model.first, joints=False)
         return np.asarray(0.5j * np.deg2rad(self.chamber.cable_flex_deg) / np.sqrt(3.0) * shapes)[:, None]
 
     def rooms(self, random: np.random.Generator, count: int) -> tuple[ComplexArray, ComplexArray]:

@@ -27,8 +27,8 @@ from colure.analysis.steps.alignment import (
     without_own,
 )
 from colure.analysis.steps.alignment_fit import Disturbances
-from colure.analysis.steps.assemble import MeasuredSphere, angles_of
-from colure.analysis.steps.cable import CableFlex
+from colure.analysis.steps.assemble import MeasuredSphere
+from colure.analysis.steps.cable import CableFlex, bend_shapes
 from colure.analysis.steps.distance_steps import require_one_distance
 from colure.analysis.steps.drift import DriftTrack, declared_drift, track
 from colure.analysis.steps.far_field import FarFieldStep, far_field_step
@@ -38,6 +38,7 @@ from colure.analysis.steps.mode_filter import OwnWaves
 from colure.analysis.steps.time_gate import Gate
 from colure.analysis.stray.known_room import RoomHeard, ScanNoise, heard_of, removed, require_room
 from colure.analysis.stray.mirrors import hearing, stray_fields
+from colure.analysis.uncertainty.alignment_causes import azimuth_of
 from colure.errors import InputError
 from colure.geometry.conventions import ComplexArray, FloatArray, IntArray
 from colure.geometry.kinematics import ALIGNED, Geometry
@@ -290,17 +291,15 @@ def _estimate(
 def bends_of(sphere: MeasuredSphere, chamber: Chamber, flex: CableFlex | None) -> ComplexArray:
     """Return what the moving cable adds, one standard deviation of each shape over the azimuth: sin a and sin 2a.
 
-    Left and right of the pole they act with opposite signs, as axes beside each other do; 1 - cos a does not.
+    Left and right of the pole they act with opposite signs, as axes beside each other do; 1 - cos a does not. On a mount with
+    joints the sides may be alike: every shape (`bend_shapes`).
     """
     expanded = (
         np.deg2rad(chamber.cable_flex_deg) if flex is None else min(np.deg2rad(chamber.cable_flex_deg), flex.expanded)
     )
-    if chamber.positioner.geometry is Geometry.ROLL_OVER_AZIMUTH:
-        sine = np.sin(sphere.theta)[:, None] * sphere.readout_sign[None, :]
-        shapes = np.stack([sine, 2.0 * sine * np.cos(sphere.theta)[:, None]])
-    else:
-        azimuth = angles_of(sphere, chamber.positioner.geometry)[0]
-        shapes = np.stack([np.sin(azimuth), np.sin(2.0 * azimuth)])
+    joints = bool(chamber.positioner.joints)
+    every = bend_shapes(azimuth_of(sphere, chamber.positioner.geometry), joints=joints)
+    shapes = every if joints else every[:2]
     return np.asarray(0.5j * expanded / np.sqrt(3.0) * shapes[:, None, None] * sphere.field)
 
 

@@ -134,6 +134,19 @@ def _of_axis(
     return AxisFlex(name, angle[order], mean[order] - at_rest), np.abs(difference - difference.mean(axis=0))
 
 
+def bend_shapes(angle: FloatArray, *, joints: bool) -> FloatArray:
+    """Return the shapes (shape, ...) of a cable's bend over the angle (radians) that bends it: sin a, sin 2a, 1 - cos a.
+
+    joints
+        The angle is the polar one of a mount with joints, negative in the slices' other half. Whether joints go there by an arm
+        that swings over or by half a turn of a turntable is not known: sin |a| and sin 2|a| as well, which the second way bends by.
+    """
+    shapes = [np.sin(angle), np.sin(2.0 * angle), 1.0 - np.cos(angle)]
+    if joints:
+        shapes += [np.sin(np.abs(angle)), np.sin(2.0 * np.abs(angle))]
+    return np.stack(shapes)
+
+
 def correct_cable(record: xr.Dataset, flex: CableFlex) -> xr.Dataset:
     """Divide every sweep through the cable by its change at the sweep's own readouts."""
     from scipy.interpolate import CubicSpline

@@ -11,6 +11,7 @@ from collections.abc import Iterator
 import numpy as np
 
 from colure.analysis.steps.assemble import finer_columns
+from colure.analysis.steps.cable import bend_shapes
 from colure.analysis.steps.distance import about_the_axes, seen_from_the_centre
 from colure.analysis.uncertainty.alignment_causes import (
     ALIGNMENT_CAUSES,
@@ -156,7 +157,7 @@ def _flexing(cause: Cause, trial: Trial, random: np.random.Generator) -> Perturb
     inputs, chamber, sphere = trial.inputs, trial.inputs.chamber, trial.inputs.sphere
     flex = float(np.deg2rad(chamber.cable_flex_deg)) / np.sqrt(3.0)
     azimuth = azimuth_of(sphere, chamber.positioner.geometry)
-    shapes = [np.sin(azimuth), 1.0 - np.cos(azimuth), np.sin(2.0 * azimuth)]
+    shapes = bend_shapes(azimuth, joints=bool(chamber.positioner.joints))
     bent = trial.each_before_alignment([sphere.field * np.exp(1j * flex * one) for one in shapes])
     words = f"{chamber.cable_flex_deg:.2g} deg over a turn" + (
         ", less what the alignment took for an offset of the axes" if inputs.aligned else ""
