@@ -17,6 +17,9 @@ ON_THE_WAY = 0.25
 
 #: Maxima whose ways to the peak are read together.
 TOGETHER = 8
+#: A maximum with so much of a dip is a lobe whatever small errors do; no lower one is the highest then (common practice, no source).
+#: So many with less of one are looked at.
+DEEP_DB, MOST_DOUBTFUL = 8.0, 4
 
 
 def _stand_apart(field: FarField, peak: FloatArray, tops: FloatArray, power: FloatArray) -> list[bool]:
@@ -65,3 +68,19 @@ def all_apart(
             if apart:
                 own.append(int(i))
     return np.asarray(tops[own]).reshape(-1, 3)
+
+
+def ways_to_doubtful(field: FarField, peak: FloatArray, tops: FloatArray, power: FloatArray) -> list[FloatArray]:
+    """Return the ways (n, 3) from the peak to the highest of maxima (n, 3), each with the maximum at its end, that errors may make lobes or none.
+
+    The last of several is a lobe for sure, where there is one: it is the highest where the others are none. A single one is left out.
+    """
+    highest_first = np.argsort(-power)[: MOST_DOUBTFUL + 1]
+    ways = [np.concatenate([_way(field, peak, tops[i]), tops[[i]]]) for i in highest_first]
+    kept: list[FloatArray] = []
+    for one, e in zip(ways, field.at_each(*ways) if ways else [], strict=True):
+        level = np.sum(np.abs(e) ** 2, axis=-1)
+        kept.append(one)
+        if level.min() < level[-1] * 10.0 ** (-DEEP_DB / 10.0):
+            return kept if len(kept) > 1 else []
+    return kept

@@ -23,7 +23,7 @@ from colure.analysis.figures.cuts import (
 from colure.analysis.figures.evaluate import FigureSet
 from colure.analysis.figures.lobes import HALF_POWER_DB, dip_angles_deg, edges_deg, first_lobe_paths_deg, top_angles_deg
 from colure.analysis.figures.one_pattern import PLANES, SPAN_DEG, reference_axis
-from colure.analysis.figures.own_lobes import all_apart
+from colure.analysis.figures.own_lobes import all_apart, ways_to_doubtful
 from colure.analysis.figures.sphere import Sky
 from colure.geometry.conventions import ComplexArray, FloatArray, IntArray
 from colure.geometry.directions import cross, tangents, unit_vector
@@ -102,6 +102,8 @@ class Width:
 class LobePath:
     """How a first side lobe of one side is met: directions from the main lobe's skirt outwards to the next lobe but one.
 
+    Of the highest lobe: the way from the peak to a maximum that may be a lobe or none, the highest first.
+
     name
         The figure's.
     along
@@ -165,8 +167,11 @@ def places_of(figures: FigureSet, coefficients: ComplexArray, near: Near) -> Pla
     )
     widths, readings, paths = _on_cuts(figures, field_, beam, kept)
     names = set(figures.names)
-    if "side_lobe_highest_db" in names and len(lobes := _lobes(field_, peak, figures.region)):
-        readings.append(FieldReading("side_lobe_highest_db", "level", kept.add(lobes)))
+    if (name := "side_lobe_highest_db") in names:
+        lobes, doubtful = _lobes(field_, peak, figures.region)
+        if len(lobes):
+            readings.append(FieldReading(name, "level", kept.add(lobes)))
+        paths += [LobePath(name, FieldReading(name, "level", kept.add(way))) for way in doubtful]
     if "front_to_back_db" in names:
         back = -peak[None]
         drift = _drift(figures, field_, peak, back, axes, step)
@@ -319,17 +324,18 @@ def _run(difference: ComplexArray, between: float, directions: FloatArray, slant
     return np.asarray(np.stack(ludwig_3(runs, directions, slant), axis=-1))
 
 
-def _lobes(field_: FarField, peak: FloatArray, region: float) -> FloatArray:
-    """Return the tops (n, 3) of the lobes besides the main one that may be the highest."""
+def _lobes(field_: FarField, peak: FloatArray, region: float) -> tuple[FloatArray, list[FloatArray]]:
+    """Return the tops (n, 3) of the lobes besides the main one that may be the highest, and the ways to maxima that may be lobes or none."""
     sky = Sky.of(field_)
     i, j, level = local_maxima(sky.power, sky.theta <= region + 1e-9)
     places = unit_vector(theta=sky.theta[i], phi=sky.phi[j])
     other = places @ peak < np.cos(2.5 * sky.step)
+    doubtful = ways_to_doubtful(field_, peak, places[other], level[other])
     starts = all_apart(field_, peak, places[other], level[other], down_to=MAY_RISE, most=MOST_LOBES)
     if not len(starts):
-        return np.asarray(starts)
+        return np.asarray(starts), doubtful
     tops = climbed_together(field_, starts, np.full(len(starts), sky.step), region=region)
-    return np.asarray(tops[tops @ peak < np.cos(sky.step)])
+    return np.asarray(tops[tops @ peak < np.cos(sky.step)]), doubtful
 
 
 def _rivals(field_: FarField, region: float) -> FloatArray:

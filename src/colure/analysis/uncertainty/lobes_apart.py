@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import numpy as np
 
+from colure.analysis.figures.own_lobes import DIP_DB
 from colure.analysis.figures.places import FieldReading
 from colure.analysis.figures.response import PatternChanges, Response
 from colure.analysis.uncertainty.modulus import TAIL
@@ -17,6 +18,7 @@ from colure.geometry.conventions import ComplexArray, FloatArray, IntArray, ampl
 SET_APART = 2.0
 #: A draw reads another lobe where its level is so many standard deviations of the draws off that of the same place.
 ANOTHER = 2.0
+HIGHEST = "side_lobe_highest_db"
 DB_FORMAT = "{:.2g} dB"
 
 
@@ -26,14 +28,44 @@ def vanishing(response: Response, answer: PatternChanges, joint: ComplexArray) -
     out: dict[str, str] = {}
     for name, top in readings.items():
         dip = readings.get(name.replace("side_lobe_", "null_"))
-        if not name.startswith("side_lobe_") or name == "side_lobe_highest_db":
+        if not name.startswith("side_lobe_") or name == HIGHEST:
             continue
         if dip is not None and len(dip.where) == len(top.where):
             out |= _low(response, answer, joint, top, dip)
         if name not in out and (share := _elsewhere(response, answer, joint, name)) > TAIL:
             why = f"undefined: within the errors the lobe may merge with the one beside it ({100.0 * share:.0f} % of the draws)"
             out |= {name: why} if dip is None else {name: why, dip.name: why}
-    return out
+    return out | _own_or_none(response, answer, joint)
+
+
+def _own_or_none(response: Response, answer: PatternChanges, joint: ComplexArray) -> dict[str, str]:
+    """Return why the highest lobe may be another one: a maximum higher than it, or it itself, may be a lobe of its own or none.
+
+    The least dip that a lobe has is a limit by definition, so that no interval about the value tells which side of it is true.
+    """
+    paths = [path.along for path in response.places.paths if path.name == HIGHEST]
+    if not paths:
+        return {}
+    least = 10.0 ** (-DIP_DB / 20.0)
+    levels = []
+    for along in paths:
+        nominal, errors = response.ratios(along), response.errors(along, answer.fields)
+        drawn = (joint @ errors.reshape(len(errors), -1)).reshape(-1, *errors.shape[1:])
+        levels.append(np.linalg.norm(np.concatenate([nominal[None], nominal + drawn]), axis=-1))
+    own = np.stack([one.min(axis=1) < least * one[:, -1] for one in levels], axis=1)
+    tops = np.stack([one[:, -1] for one in levels], axis=1)
+    read = np.where(own.any(axis=1), np.argmax(own, axis=1), len(paths) - 1)
+    here = read[0]
+    same = tops[np.arange(len(tops)), read] - tops[:, here]
+    other = np.abs(same) > ANOTHER * np.std(tops[:, here])
+    if float(np.mean(other[1:])) <= TAIL:
+        return {}
+    which = int(np.argmax(np.mean(own[1:] != own[0], axis=0)))
+    dip_db = amplitude_db(tops[0, which] / levels[which][0].min())
+    return {
+        HIGHEST: f"undefined: a maximum at {amplitude_db(tops[0, which]):.1f} dB stands {DB_FORMAT.format(dip_db)} above the way to the peak: "
+        f"within the errors it may be a lobe of its own ({DIP_DB:g} dB) or none"
+    }
 
 
 def _low(
