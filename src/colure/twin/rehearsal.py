@@ -220,7 +220,11 @@ def _wall(
 
 
 def _stray_db(chamber: Chamber, make: DeviceMaker, plan: Plan, truth: SimulatedChamber) -> float:
-    """Return what the walls add, rms over directions below the peak, in dB."""
+    """Return what the walls add, rms over directions below the peak, in dB.
+
+    Circular ports hear an echo of a circular device very unlike: a wall turns its sense over. Their readings count alike, below the
+    peak of both together; a linear port meets both halves of an echo over its two passes.
+    """
     middle = plan.frequency_hz[plan.frequency_hz.size // 2 :][:1]
     with_walls, without = (
         _range_of(chamber, truth.model_copy(update={"echoes": walls}), make, middle) for walls in (truth.echoes, ())
@@ -229,10 +233,10 @@ def _stray_db(chamber: Chamber, make: DeviceMaker, plan: Plan, truth: SimulatedC
     some = scan[np.linspace(0, scan.size - 1, min(scan.size, PROBES_OF_STRAY)).astype(int)]
     tie = np.flatnonzero(plan.role == ROLES.index(Role.TIE))[:1]
     clean, dirty = (_received_at(simulated, plan, np.concatenate([some, tie])) for simulated in (without, with_walls))
-    stray = (dirty - clean)[: some.size]
+    stray = np.mean(np.abs(dirty - clean) ** 2, axis=0)[: some.size]
     weight = _solid_angles(chamber, plan.in_coordinates[1][some])
-    mean = np.sum(np.abs(stray) ** 2 * weight) / np.sum(weight)
-    return float(20.0 * np.log10(np.sqrt(mean) / np.max(np.abs(clean))))
+    mean = np.sum(stray * weight) / np.sum(weight)
+    return float(10.0 * np.log10(mean / np.max(np.sum(np.abs(clean) ** 2, axis=0))))
 
 
 def _solid_angles(chamber: Chamber, targets_deg: FloatArray) -> FloatArray:
@@ -247,10 +251,12 @@ def _solid_angles(chamber: Chamber, targets_deg: FloatArray) -> FloatArray:
 
 
 def _received_at(simulated: SimulatedRange, plan: Plan, rows: IntArray) -> ComplexArray:
-    """Return what port 1 receives from the device at plan points, first frequency, (point,)."""
+    """Return what port 1, or both circular ports, receive from the device at plan points, first frequency, (port, point)."""
+    ports = (1, 2) if simulated.chamber.probe.polarization == "circular" else (1,)
     blocks = np.split(rows, range(BLOCK_POINTS, rows.size, BLOCK_POINTS))
-    received = [simulated.received(dict(zip(plan.axes, plan.targets_deg[b].T, strict=True)), 1)[:, 0] for b in blocks]
-    return np.concatenate(received)
+    places = [dict(zip(plan.axes, plan.targets_deg[b].T, strict=True)) for b in blocks]
+    received = [[simulated.received(one, port)[:, 0] for one in places] for port in ports]
+    return np.stack([np.concatenate(one) for one in received])
 
 
 def _range_of(

@@ -18,6 +18,7 @@ from colure.twin.chamber import SimulatedRange
 from colure.twin.devices import device_maker
 from colure.twin.rehearsal import draw_chamber
 from colure.twin.sources import Cluster
+from tests.coverage.scenarios import HORN_5_8_GHZ, Scenario, band, sized
 from tests.docs.worlds import four_by_four
 from tests.endtoend.test_near_to_far import edited
 
@@ -50,6 +51,24 @@ def test_walls_are_as_strong_as_the_chamber_declares_its_stray_signals(light):
     make = device_maker(truth, campaign.device, band_hz=plan.frequency_hz)
     found = rehearsal_room._stray_db(campaign.chamber, make, plan, truth)
     assert found == pytest.approx(campaign.chamber.echo_level_db, abs=0.05)
+
+
+def test_a_circular_probe_hears_the_same_walls_of_a_circular_device(tmp_path):
+    """Half of an echo goes to each linear port, nearly all of it to one circular port: 3 dB between what one reading hears (derivable)."""
+    walls = {}
+    for polarization in ("linear", "circular"):
+        helix = Scenario(
+            device=sized(18, 18, 50, 10, polarization="right"),
+            goal=band(5.8, scheme="auto"),
+            chamber={"reference": HORN_5_8_GHZ, "probe": {"ports": 2, "polarization": polarization}},
+            twin={"device": {"kind": "helix", "turns": 4}},
+        )
+        campaign, plan = services.make_plan(helix.write(tmp_path / polarization))
+        drawn = draw_chamber(campaign.chamber, campaign.device, plan, 3, holding=campaign.simulated())
+        walls[polarization] = np.array([one.level_db for one in drawn.echoes])
+    louder = walls["circular"] - walls["linear"]
+    assert np.ptp(louder) < 1e-6
+    assert 0.0 < louder[0] < 3.2
 
 
 def test_the_chamber_is_drawn_within_its_declarations(light, monkeypatch):
