@@ -116,6 +116,11 @@ def compared_with(processed: Processed, chamber: Chamber) -> DeclaredComparisons
 ComparedPair = tuple[Finding | None, Evidence | None]
 
 
+def _percent(chance: float) -> str:
+    """Show a chance in percent; none is told smaller than a hundredth, however far off something is."""
+    return f"{100.0 * chance:.2g}" if chance >= 1e-4 else "<0.01"
+
+
 def _together(compared: DeclaredComparisons) -> Iterator[Finding]:
     """Say what all comparisons say together, where none of them is enough alone."""
     chance = chance_together(compared.evidence)
@@ -126,10 +131,10 @@ def _together(compared: DeclaredComparisons) -> Iterator[Finding]:
     ):
         return
     parts = ", ".join(
-        f"{one.topic} {100.0 * one.chance:.2g} %" for one in sorted(compared.evidence, key=lambda one: one.chance)
+        f"{one.topic} {_percent(one.chance)} %" for one in sorted(compared.evidence, key=lambda one: one.chance)
     )
     text = (
-        f"the run as a whole is farther off what chamber.toml declares than it should be: {100.0 * chance:.2g} % of ranges as declared look "
+        f"the run as a whole is farther off what chamber.toml declares than it should be: {_percent(chance)} % of ranges as declared look "
         f"like it ({parts} for each alone). Some declarations are too small, and the intervals too short; check those named first"
     )
     yield Finding("declarations", NOTHING_DB, text, "look")
