@@ -88,13 +88,18 @@ class FieldReading:
 @dataclass(frozen=True)
 @holds_arrays
 class Width:
-    """A beamwidth: which two directions are the main lobe's edges, how the power falls there (per radian), and to which share."""
+    """A beamwidth: which two directions are the main lobe's edges, how the power falls there (per radian), and to which share.
+
+    cut
+        What it is read from.
+    """
 
     name: str
     where: IntArray
     fall: FloatArray
     share: float
     co: bool
+    cut: GreatCircleCut
 
 
 @dataclass(frozen=True)
@@ -257,7 +262,7 @@ def _on_cuts(
             if name in names and np.all(np.isfinite(ends)):
                 angles = np.array([ends[0], -ends[1]])
                 where = kept.add(_along(beam, tangent, angles))
-                widths.append(Width(name, where, _fall(one, angles), 10.0 ** (-level / 10.0), one.of == "co"))
+                widths.append(Width(name, where, _fall(one, angles), 10.0 ** (-level / 10.0), one.of == "co", one))
         for name, angles in ((f"side_lobe_{plane}_db", top_angles_deg(one)), (f"null_{plane}_db", dip_angles_deg(one))):
             if name in names and angles.size:
                 slope = None

@@ -70,7 +70,7 @@ def _tilt_deg(trial: Trial, combined: _Combined) -> float | None:
 
 def _budget(trial: Trial, every: list[Perturbation], effects: CauseEffects, combined: _Combined) -> Budget:
     inputs, contributions = trial.inputs, effects.contributions
-    ends, gone = effects.ends(), effects.reasons()
+    ends, gone, edges = effects.ends(), effects.reasons(), effects.widths()
     plain = corrected(trial.values, contributions)
     left_out = not_declared(inputs)
     figures = []
@@ -82,12 +82,18 @@ def _budget(trial: Trial, every: list[Perturbation], effects: CauseEffects, comb
             half = float(combined.half[f, i])
             modulus = _of_least(float(trial.values[f, i]), half) if what.least else ends[f].get(what.name)
             native = float(trial.values[f, i] if modulus else plain[f, i])
+            modulus = modulus or _beyond(edges[f].get(what.name), native, half)
             figures.append(
                 build_figure(what, native, rows, float(frequency), half_width=half, ends=modulus,
                              dof=float(combined.dof[f, i]), left_out=left_out, reason=reasons.get(what.name, ""))
             )  # fmt: skip
     names = inputs.figures.names
     return Budget(figures, names, inputs.sphere.frequency_hz, correlation([_bounded(one) for one in contributions]))
+
+
+def _beyond(more: tuple[float, float] | None, value: float, half: float) -> Ends | None:
+    """Return the interval of a width one of whose edges may be farther off than the slope at it says; None where it is not."""
+    return Ends(value - half - more[0], value + half + more[1]) if more and any(more) else None
 
 
 def _of_least(value_db: float, half_db: float) -> Ends:

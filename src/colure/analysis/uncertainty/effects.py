@@ -13,6 +13,7 @@ from colure.analysis.figures.delay import delay_ns
 from colure.analysis.figures.places import FieldReading
 from colure.analysis.figures.response import PatternChanges, Response
 from colure.analysis.uncertainty.combination import Contribution, bounded_mean, joint_weights, which_input
+from colure.analysis.uncertainty.edges_apart import farthest_widths
 from colure.analysis.uncertainty.lobes_apart import vanishing
 from colure.analysis.uncertainty.modulus import may_be_largest, modulus_intervals
 from colure.analysis.uncertainty.rivals import corrections
@@ -134,6 +135,11 @@ class CauseEffects:
                 for one, a, b in zip(ends, low, high, strict=True):
                     one[name] = Ends(float(a), float(b))
         return ends
+
+    def widths(self) -> list[dict[str, tuple[float, float]]]:
+        """Return by how much beamwidths may be narrower and wider where an edge lies on a shoulder, for every frequency by name."""
+        both = zip(self._responses, self._answers, strict=True)
+        return [farthest_widths(one, answer, self._joint, self._always) for one, answer in both]
 
     def reasons(self) -> list[dict[str, str]]:
         """Return why figures are not defined within the errors, for every frequency by name."""
