@@ -10,12 +10,13 @@ import pytest
 
 from colure.analysis.figures.cuts import GreatCircleCut
 from colure.analysis.figures.lobes import first_lobe_paths_deg
-from colure.analysis.uncertainty.lobes_apart import first_tops
+from colure.analysis.uncertainty.lobes_apart import first_dips, first_tops
 from colure.app import services
 from colure.app.services.rehearsal import rehearse
 from tests.app.test_cuts import ROLL
 from tests.coverage import forms
-from tests.coverage.scenarios import ONE, Scenario, sized
+from tests.coverage.scenarios import ONE, Scenario, band, mounted, sized
+from tests.mounts import swinging_arm
 
 ANGLE = np.linspace(-30.0, 30.0, 1201)
 
@@ -38,6 +39,7 @@ def test_the_first_top_of_every_draw_is_found_beyond_its_first_minimum():
         [[5.0, 1.0, 3.0, 2.0, 4.0], [5.0, 3.0, 1.0, 2.0, 4.0], [5.0, 4.0, 3.0, 2.0, 1.0], [1.0, 2.0, 1.5, 1.0, 3.0]]
     )
     assert first_tops(draws).tolist() == [2, 4, 4, 1]
+    assert first_dips(draws).tolist() == [1, 2, 4, 0]
 
 
 @pytest.mark.parametrize(
@@ -78,3 +80,25 @@ def test_a_shoulder_that_may_be_a_lobe_is_neither_told_as_one_nor_left_out(tmp_p
         assert "a lobe of its own" in lobe.figure.reason or lobe.figure.upper < -25.0, (seed, lobe.figure)
         if seed == 3:
             assert "a maximum at -18.9 dB" in lobe.figure.reason
+
+
+@pytest.mark.parametrize(
+    "seeds", [(2,), pytest.param(range(100, 116), marks=pytest.mark.nightly)], ids=["one run", "runs"]
+)
+def test_a_ripple_on_a_shoulder_is_no_null(tmp_path, seeds, request):
+    """Panel with a dead and a misfed element: echoes make a minimum of -24 dB on a shoulder of its H plane; its null is -28.2 dB."""
+    if len(seeds) > 1:
+        request.getfixturevalue("nightly")
+    grid = {"rows": 3, "columns": 5, "pitch_mm": 11.297}
+    panel = Scenario(
+        sized(56.48, 33.89, 2.24, 15.8, elements=grid),
+        band(13.38, scheme="auto"),
+        mounted(swinging_arm(949), ports=2, range_length_m=0.949, echo_level_db=-51.0,
+                reference={"aperture_a_mm": 89.6, "aperture_b_mm": 71.7, "slant_e_mm": 161.0, "slant_h_mm": 179.0}),
+        {"device": {"kind": "panel", **grid, "dead": [[0, 1]], "misfed": [[0, 3]], "misfeed_deg": -86.0, "error": 0.1}},
+    )  # fmt: skip
+    plan_of = services.make_plan(panel.write(tmp_path / "c"))
+    for seed in seeds:
+        (null,) = (one for one in rehearse(*plan_of, seed=seed).findings if one.figure.name == "null_h_db")
+        print(seed, null.figure.value, null.figure.lower, null.figure.upper, null.truth, null.figure.reason)
+        assert null.figure.reason.startswith("undefined") or null.inside, seed

@@ -6,6 +6,8 @@ that; so the whole way over the lobe is looked at in every joint draw of the err
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 import numpy as np
 
 from colure.analysis.figures.own_lobes import DIP_DB
@@ -32,9 +34,17 @@ def vanishing(response: Response, answer: PatternChanges, joint: ComplexArray) -
             continue
         if dip is not None and len(dip.where) == len(top.where):
             out |= _low(response, answer, joint, top, dip)
-        if name not in out and (share := _elsewhere(response, answer, joint, name)) > TAIL:
+        if name not in out and (share := _elsewhere(response, answer, joint, name, first_tops)) > TAIL:
             why = f"undefined: within the errors the lobe may merge with the one beside it ({100.0 * share:.0f} % of the draws)"
             out |= {name: why} if dip is None else {name: why, dip.name: why}
+        if (
+            dip is not None
+            and dip.name not in out
+            and (share := _elsewhere(response, answer, joint, name, first_dips)) > TAIL
+        ):
+            out[dip.name] = (
+                f"undefined: within the errors another minimum may be the first one ({100.0 * share:.0f} % of the draws)"
+            )
     return out | _own_or_none(response, answer, joint)
 
 
@@ -73,27 +83,35 @@ def _low(
 ) -> dict[str, str]:
     """Return why a lobe may not stand above the minimum before it."""
     high, low = (np.linalg.norm(response.ratios(one), axis=-1) for one in (top, dip))
-    i = int(np.argmax(high))
-    moved = [response.errors(one, answer.fields)[:, i] for one in (top, dip)]
-    spread = float(np.sqrt(0.5 * sum(np.mean(np.sum(np.abs(joint @ one) ** 2, axis=-1)) for one in moved)))
-    if high[i] - low[i] >= SET_APART * spread:
-        return {}
-    why = f"undefined: the lobe stands {DB_FORMAT.format(amplitude_db(high[i] / low[i]))} above the minimum before it, within the errors"
-    return {top.name: why, dip.name: why.replace("the lobe stands", "the lobe beyond stands")}
+    errors: list[ComplexArray] = [response.errors(one, answer.fields) for one in (top, dip)]
+    out: dict[str, str] = {}
+    # The higher lobe is read, and the shallower minimum: they need not be on the same side.
+    for i, names in ((int(np.argmax(high)), (top.name, dip.name)), (int(np.argmax(low)), (dip.name,))):
+        moved = [one[:, i] for one in errors]
+        spread = float(np.sqrt(0.5 * sum(np.mean(np.sum(np.abs(joint @ one) ** 2, axis=-1)) for one in moved)))
+        if high[i] - low[i] < SET_APART * spread:
+            why = f"undefined: the lobe stands {DB_FORMAT.format(amplitude_db(high[i] / low[i]))} above the minimum before it, within the errors"
+            out |= {name: why.replace("the lobe", "the lobe beyond") if name == dip.name else why for name in names}
+    return out
 
 
-def _elsewhere(response: Response, answer: PatternChanges, joint: ComplexArray, name: str) -> float:
-    """Return in which share of the draws a first side lobe is read from another place: with another level than that of its own."""
+def _elsewhere(
+    response: Response, answer: PatternChanges, joint: ComplexArray, name: str, first: Callable[[FloatArray], IntArray]
+) -> float:
+    """Return in which share of the draws a first side lobe, or the minimum before it, is read from another place.
+
+    That is: with another level than that of its own place.
+    """
     found, own = [], []
     for path in response.places.paths:
         if path.name != name:
             continue
         nominal = np.linalg.norm(response.ratios(path.along), axis=-1)
-        at = int(first_tops(nominal[None])[0])
+        at = int(first(nominal[None])[0])
         errors = response.errors(path.along, answer.fields)
         drawn = (joint @ errors.reshape(len(errors), -1)).reshape(-1, *errors.shape[1:])
         levels = np.linalg.norm(response.ratios(path.along) + drawn, axis=-1)
-        found.append(levels[np.arange(len(levels)), first_tops(levels)])
+        found.append(levels[np.arange(len(levels)), first(levels)])
         own.append(levels[:, at])
     if not found:
         return 0.0
@@ -102,12 +120,17 @@ def _elsewhere(response: Response, answer: PatternChanges, joint: ComplexArray, 
     return float(np.mean(np.abs(read - kept) > ANOTHER * np.std(kept)))
 
 
+def first_dips(levels: FloatArray) -> IntArray:
+    """Return where levels (draw, place) on the way outwards have their first minimum, (draw,); the last place where they have none."""
+    rises = np.diff(levels, axis=1) > 0.0
+    return np.asarray(np.where(rises.any(axis=1), np.argmax(rises, axis=1), rises.shape[1]))
+
+
 def first_tops(levels: FloatArray) -> IntArray:
     """Return where levels (draw, place) on the way outwards have their first maximum beyond their first minimum, (draw,).
 
     The last place where they have none.
     """
-    rises = np.diff(levels, axis=1) > 0.0
-    dip = np.where(rises.any(axis=1), np.argmax(rises, axis=1), rises.shape[1])
+    rises, dip = np.diff(levels, axis=1) > 0.0, first_dips(levels)
     falls = ~rises & (np.arange(rises.shape[1]) > dip[:, None])
     return np.asarray(np.where(falls.any(axis=1), np.argmax(falls, axis=1), rises.shape[1]))
