@@ -11,6 +11,7 @@ import numpy as np
 from colure.analysis.figures.lobes import edges_deg
 from colure.analysis.figures.places import FieldReading, Width
 from colure.analysis.figures.response import PatternChanges, Response
+from colure.analysis.uncertainty.lobes_apart import drawn_levels
 from colure.geometry.conventions import ComplexArray, FloatArray, amplitude_db
 
 #: So many standard deviations: a lobe ends at the first of several places where errors let it, where they are larger than at any one place.
@@ -41,10 +42,9 @@ def _reach(
 ) -> FloatArray:
     """Return how far the level at both edges (edge,) may be off, over the peak's."""
     reading = FieldReading(one.name, "level", one.where, co=one.co)
-    ratios, errors = response.ratios(reading), response.errors(reading, answer.fields)
-    drawn = (joint @ errors.reshape(len(errors), -1)).reshape(-1, *errors.shape[1:])
-    bias = np.linalg.norm(np.tensordot(always, errors, axes=1), axis=-1)
-    return np.asarray(REACH * np.std(np.linalg.norm(ratios + drawn, axis=-1), axis=0) + bias)
+    levels = drawn_levels(response, answer, joint, reading)
+    bias = np.linalg.norm(np.tensordot(always, response.errors(reading, answer.fields), axes=1), axis=-1)
+    return np.asarray(REACH * np.std(levels[1:], axis=0) + bias)
 
 
 def beyond_the_slope(one: Width, reach: FloatArray) -> tuple[float, float]:

@@ -34,17 +34,14 @@ def vanishing(response: Response, answer: PatternChanges, joint: ComplexArray) -
             continue
         if dip is not None and len(dip.where) == len(top.where):
             out |= _low(response, answer, joint, top, dip)
-        if name not in out and (share := _elsewhere(response, answer, joint, name, first_tops)) > TAIL:
+        paths = [path.along for path in response.places.paths if path.name == name]
+        sides = [drawn_levels(response, answer, joint, along) for along in paths]
+        if name not in out and (share := _elsewhere(sides, first_tops)) > TAIL:
             why = f"undefined: within the errors the lobe may merge with the one beside it ({100.0 * share:.0f} % of the draws)"
             out |= {name: why} if dip is None else {name: why, dip.name: why}
-        if (
-            dip is not None
-            and dip.name not in out
-            and (share := _elsewhere(response, answer, joint, name, first_dips)) > TAIL
-        ):
-            out[dip.name] = (
-                f"undefined: within the errors another minimum may be the first one ({100.0 * share:.0f} % of the draws)"
-            )
+        if dip is not None and dip.name not in out and (share := _elsewhere(sides, first_dips)) > TAIL:
+            why = f"undefined: within the errors another minimum may be the first one ({100.0 * share:.0f} % of the draws)"
+            out |= {dip.name: why}
     return out | _own_or_none(response, answer, joint)
 
 
@@ -57,11 +54,7 @@ def _own_or_none(response: Response, answer: PatternChanges, joint: ComplexArray
     if not paths:
         return {}
     least = 10.0 ** (-DIP_DB / 20.0)
-    levels = []
-    for along in paths:
-        nominal, errors = response.ratios(along), response.errors(along, answer.fields)
-        drawn = (joint @ errors.reshape(len(errors), -1)).reshape(-1, *errors.shape[1:])
-        levels.append(np.linalg.norm(np.concatenate([nominal[None], nominal + drawn]), axis=-1))
+    levels = [drawn_levels(response, answer, joint, along) for along in paths]
     own = np.stack([one.min(axis=1) < least * one[:, -1] for one in levels], axis=1)
     tops = np.stack([one[:, -1] for one in levels], axis=1)
     read = np.where(own.any(axis=1), np.argmax(own, axis=1), len(paths) - 1)
@@ -95,27 +88,24 @@ def _low(
     return out
 
 
-def _elsewhere(
-    response: Response, answer: PatternChanges, joint: ComplexArray, name: str, first: Callable[[FloatArray], IntArray]
-) -> float:
-    """Return in which share of the draws a first side lobe, or the minimum before it, is read from another place.
+def drawn_levels(response: Response, answer: PatternChanges, joint: ComplexArray, one: FieldReading) -> FloatArray:
+    """Return a reading's levels as measured and in the joint draws of the errors, (1 + draw, place)."""
+    ratios, errors = response.ratios(one), response.errors(one, answer.fields)
+    drawn = (joint @ errors.reshape(len(errors), -1)).reshape(-1, *errors.shape[1:])
+    return np.asarray(np.linalg.norm(np.concatenate([ratios[None], ratios + drawn]), axis=-1))
 
-    That is: with another level than that of its own place.
+
+def _elsewhere(sides: list[FloatArray], first: Callable[[FloatArray], IntArray]) -> float:
+    """Return in which share of the draws a first lobe, or the minimum before it, is read with another level than that of its own place.
+
+    sides
+        Of each: the levels (1 + draw, place) on the way over the lobe, as measured first.
     """
-    found, own = [], []
-    for path in response.places.paths:
-        if path.name != name:
-            continue
-        nominal = np.linalg.norm(response.ratios(path.along), axis=-1)
-        at = int(first(nominal[None])[0])
-        errors = response.errors(path.along, answer.fields)
-        drawn = (joint @ errors.reshape(len(errors), -1)).reshape(-1, *errors.shape[1:])
-        levels = np.linalg.norm(response.ratios(path.along) + drawn, axis=-1)
-        found.append(levels[np.arange(len(levels)), first(levels)])
-        own.append(levels[:, at])
-    if not found:
+    if not sides:
         return 0.0
-    read, kept = np.max(found, axis=0), np.max(own, axis=0)
+    at = [first(levels) for levels in sides]
+    read = np.max([levels[np.arange(len(levels)), one] for levels, one in zip(sides, at, strict=True)], axis=0)[1:]
+    kept = np.max([levels[:, one[0]] for levels, one in zip(sides, at, strict=True)], axis=0)[1:]
     # A lobe is a little higher at its own top than where it was: half its change by the errors is no other lobe.
     return float(np.mean(np.abs(read - kept) > ANOTHER * np.std(kept)))
 
