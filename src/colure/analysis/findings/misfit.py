@@ -18,7 +18,7 @@ from scipy.special import ndtr
 from colure.analysis.steps.alignment_fit import SMALL_SAMPLE, against_declared, mixed
 from colure.analysis.steps.cable import bend_shapes
 from colure.analysis.steps.misaligned import ForwardModel
-from colure.analysis.uncertainty.alignment_causes import angle_errors, azimuth_of
+from colure.analysis.uncertainty.alignment_causes import JOINTS, angle_errors, azimuth_of
 from colure.analysis.uncertainty.causes import drifted
 from colure.analysis.uncertainty.combination import DIVISORS
 from colure.analysis.uncertainty.probe_causes import PROBE_CAUSES
@@ -325,16 +325,16 @@ class _Recorder(Trial):
 
 
 def _chain(inputs: Inputs) -> Iterator[tuple[Cause, ComplexArray]]:
-    """Yield every declared cause of receiver, probe and positions with the fields (n, 1, 2, theta, phi) that it adds."""
+    """Yield every declared cause of receiver, probe, positions and joints with the fields (n, 1, 2, theta, phi) that it adds."""
     trial = _Recorder(inputs, inputs.step.expansion(inputs.sphere.field), np.zeros((1, 0)), [])
-    for one in perturbations(trial, (*RECEIVER_CAUSES, *PROBE_CAUSES)):
+    for one in perturbations(trial, (*RECEIVER_CAUSES, *PROBE_CAUSES, JOINTS)):
         if trial.kept:
             yield one.cause, np.stack(trial.kept)
             trial.kept.clear()
 
 
 def _chain_power(misfit: ScanMisfit, random: np.random.Generator) -> FloatArray:
-    """Return draws (draw,) of the power outside by what is declared of receiver, probe and positions."""
+    """Return draws (draw,) of the power outside by what is declared of receiver, probe, positions and joints."""
     total = np.zeros(NOISES)
     for cause, fields in _chain(misfit.inputs):
         power = misfit.power(fields)

@@ -64,7 +64,7 @@ def _joints(cause: Cause, trial: Trial, random: np.random.Generator) -> Perturba
     """Every small motion of every joint within its tolerance, each of its own."""
     inputs, joints = trial.inputs, trial.inputs.chamber.positioner.joints
     motions = JointMotions(inputs.sphere, inputs.sweeps.record, inputs.chamber, trial.measured)
-    moved = np.stack([trial.changed_field(inputs.sphere.field + change) for change in motions.changes()])
+    moved = trial.each_before_alignment([inputs.sphere.field + change for change in motions.changes()])
     size = max(one.zero_error_deg for one in joints)
     words = f"declared for {len(joints)} joints: zero up to \u00b1{size:.2g} deg, tilt, offset, place along the line"
     if any("beam_azimuth_deg" in near.reasons for near in trial.near):
@@ -155,6 +155,11 @@ def _of_axes(key: str, text: str) -> Cause:
                  distribution="normal", applies=lambda inputs: key in _errors(inputs))  # fmt: skip
 
 
+#: Every motion of a mount's joints within its tolerance.
+JOINTS = Cause(key="joints", group="alignment", text="small motions of the mount's joints",
+      needs="zero_error_deg, tilt_error_deg, offset_error_mm, axial_error_mm of the joints", perturb=_joints, distribution="normal", stream=(5,),
+      applies=lambda inputs: any(max(one.zero_error_deg, one.tilt_error_deg, one.offset_error_mm, one.axial_error_mm) > 0.0
+                                 for one in inputs.chamber.positioner.joints))  # fmt: skip
 #: Each tolerance (declared, or left by the correction) applied to the data in turn, in the order of the budget's rows.
 ALIGNMENT_CAUSES = (
     _of_axes("theta zero", "zero of the polar angle"),
@@ -164,10 +169,7 @@ ALIGNMENT_CAUSES = (
     _of_axes("axes not square", "angle between the axes that is not 90 deg"),
     Cause(key="axes offset", group="alignment", text="distance between the two axes", needs="axes_offset_mm, or what the correction left",
           perturb=_offset, distribution="normal", applies=lambda inputs: not inputs.chamber.positioner.joints),
-    Cause(key="joints", group="alignment", text="small motions of the mount's joints",
-          needs="zero_error_deg, tilt_error_deg, offset_error_mm, axial_error_mm of the joints", perturb=_joints, distribution="normal", stream=(5,),
-          applies=lambda inputs: any(max(one.zero_error_deg, one.tilt_error_deg, one.offset_error_mm, one.axial_error_mm) > 0.0
-                                     for one in inputs.chamber.positioner.joints)),
+    JOINTS,
     Cause(key="probe roll", group="alignment", text="turn of the probe about the range's axis",
           needs="probe_roll_zero_deg, or what the correction left", perturb=_probe_roll, distribution="normal"),
     Cause(key="distance", group="alignment", text="range length that the transform uses", needs="distance_mm", perturb=_distance,
