@@ -30,6 +30,8 @@ TRIED = np.linspace(-6.0, 6.0, 41)
 COARSE = 5
 #: The errors of a component count as at least this share of the largest, in variance.
 LEAST_SHARE = 1e-3
+#: A modulus that fewer draws of errors alone leave as small says no more than one that so many do.
+LUCKY = 0.2
 #: Draws whose rank is within this share of an end's own count as beside it.
 BESIDE = 0.8
 #: A component grows or shrinks by at most this natural logarithm; it is found by so many halvings.
@@ -109,6 +111,8 @@ class _Inversion:
         self.draws, self.curves = len(errors), list[_ShareCurve]()
         if sigma <= 1e-12 * measured or measured == 0.0:
             return
+        # Errors that happen to cancel the field leave hardly a draw as small: the share of those is not to be read from draws.
+        self.measured = measured = max(measured, float(np.quantile(np.sqrt(added.max(axis=-1)), LUCKY)))
         tried = np.unique(np.maximum(measured + sigma * TRIED, 0.0))
         shapes = [_rivals(shape, measured, sigma)]
         if len(ratio) > 1:

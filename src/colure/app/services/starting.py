@@ -28,8 +28,6 @@ LOWEST_GHZ, HIGHEST_GHZ = 0.3, 330.0
 #: A wider band would carry the sizes too far from the wavelength: the top over the bottom.
 WIDEST_BAND = 1.5
 POINTS = 5
-#: Radius of the simulated probe's ring in wavelengths at band centre, for 7 dBi.
-PROBE_RING = 0.208
 #: The reference horn in wavelengths: aperture H and E plane, slant lengths E and H.
 REFERENCE = (4.0, 3.2, 7.2, 8.0)
 REFERENCE_BELOW_8_GHZ = (3.0, 2.4, 5.0, 5.5)
@@ -171,8 +169,11 @@ def write_probe_calibration(campaign: Campaign) -> None:
 
     goal = campaign.goal
     band = np.linspace(0.98 * goal.start_ghz, 1.02 * goal.stop_ghz, 9) * 1e9
-    ring = 1e-3 * campaign.simulated().probe_ring_mm
-    save_dataset(probe_calibration(band, ring_m=ring), campaign.folder / str(campaign.chamber.probe.pattern))
+    ring_mm = campaign.simulated().probe_ring_mm
+    save_dataset(
+        probe_calibration(band, ring_m=None if ring_mm is None else 1e-3 * ring_mm),
+        campaign.folder / str(campaign.chamber.probe.pattern),
+    )
 
 
 def start_campaign(folder: Path, *, kind: str, band: str) -> list[Path]:
@@ -194,9 +195,7 @@ def start_campaign(folder: Path, *, kind: str, band: str) -> list[Path]:
             "scheme": "two-pass"}  # fmt: skip
     document = _chamber(validate(Device, device, source="device.toml"), wavelength)
     campaign = Campaign.of(folder, {"chamber": document.unwrap(), "device": device, "goal": goal})
-    simulated = SimulatedChamber.model_validate(
-        {"device": table, "probe_ring_mm": _nice(1e3 * PROBE_RING * wavelength)}
-    )
+    simulated = SimulatedChamber.model_validate({"device": table})
     drawn = _drawn(campaign, simulated)
     texts = (
         tomlkit.dumps(document),

@@ -18,7 +18,7 @@ if TYPE_CHECKING:
     from colure.model.campaign import Campaign
 
 #: Rises with every change of what is kept.
-FORMAT = 8
+FORMAT = 9
 
 
 def key_of(campaign: Campaign, run: RunFolder) -> str:

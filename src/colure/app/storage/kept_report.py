@@ -27,7 +27,7 @@ if TYPE_CHECKING:
 #: Rises with every change of what is kept.
 #: Drawings of every state stand in it: some megabytes each.
 LARGEST_BYTES = 64_000_000
-FORMAT: Final = 9
+FORMAT: Final = 10
 #: What report.toml says of the form of the pages; all else of it stands in sections that are written anew.
 FORM: Final = ("language", "form", "sections", "figures", "frequencies_ghz", "planes")
 #: What a document is made of.
