@@ -24,6 +24,11 @@ def room_findings(heard: RoomHeard | None, declared_db: float) -> list[Finding]:
             f"the learned room is as it was: its echoes explain {share} % of what does not fit the device. Echoes of {heard.echo_db:.0f} dB rms "
             f"were removed; at most {heard.left_db:.0f} dB are taken to remain. The budget's row holds {heard.level_db(declared_db):.0f} dB"
         )
+        if heard.unjudged:
+            text += (
+                f"; what this run leaves open ({len(heard.unjudged)} of {heard.factors.size} learned echoes) was removed too and stays in the row "
+                "as if it had changed"
+            )
         return [Finding("learned room", heard.left_db, text)]
     counted = _counted(heard, declared_db)
     if heard.holds is None:

@@ -28,6 +28,10 @@ from colure.waves.expansion import Expansion
 FREQUENCIES = 5
 #: The device is known with its echoes in it: removed, known again, removed anew, so often.
 TURNS = 3
+#: An echo whose factor a run leaves open by more than this is not judged by it, if all of them hold no more than so much of the power.
+OPEN, UNJUDGED = 0.5, 0.25
+#: What is taken out as learned and was changed since leaves the old echo and the new one (derivable: two powers).
+MOVED = 2.0
 #: A room has changed when echoes are off by more than this share of them, beyond so many standard deviations.
 OFF, SURE = 0.35, 3.0
 #: An image counts by itself when it holds so much of the echoes' power.
@@ -68,6 +72,8 @@ class RoomHeard:
         Rms of the learned echoes in one reading below the peak, and what is expected to remain of the room's echoes.
     doubt
         Why the run cannot tell; None where it can.
+    unjudged
+        Numbers of the echoes that the run leaves open while it judges the others: removed with them, and left in `left_db` as if changed.
     """
 
     holds: bool | None
@@ -78,6 +84,7 @@ class RoomHeard:
     echo_db: float
     left_db: float
     doubt: Doubt | None = None
+    unjudged: tuple[int, ...] = ()
 
     def strongest_db(self, declared_db: float) -> float:
         """Return the level of the room's echoes for this device: as declared, or as the learned echoes are where that is more.
@@ -171,9 +178,10 @@ def _heard(scanned: Scanned, room: LearnedRoom, images: Images, noise: ScanNoise
     before, after = (float(np.sum(np.abs(one) ** 2)) for one in (target, plain))
     variance = np.diag(np.linalg.inv(run.information * gram + 1e-9 * np.eye(images.count))).real
     power = _powers(scanned, each)
-    share = power / power.sum()
     learned = _learned_variance(room)
     spread = variance + learned
+    share = _judged(power / power.sum(), spread)
+    unjudged = float(power[share == 0.0].sum())
     squares = np.abs(factors - 1.0) ** 2
     off = float(np.sqrt(max(float(share @ (squares - spread)), 0.0)))
     expanded = float(2.0 * np.sqrt(share @ spread))
@@ -190,7 +198,7 @@ def _heard(scanned: Scanned, room: LearnedRoom, images: Images, noise: ScanNoise
     doubt = _doubt(float(share @ variance), float(share @ learned), gain, float(strange)) if holds else None
     if doubt is not None:
         holds = None
-    echo, left = _levels(scanned, room, images, power, float(most))
+    echo, left = _levels(scanned, room, images, power, strange=float(most), unjudged=unjudged)
     return RoomHeard(
         holds=holds,
         explained=1.0 - after / before,
@@ -200,7 +208,19 @@ def _heard(scanned: Scanned, room: LearnedRoom, images: Images, noise: ScanNoise
         echo_db=echo,
         left_db=left,
         doubt=doubt,
+        unjudged=tuple(np.flatnonzero(share == 0.0).tolist()),
     )
+
+
+def _judged(share: FloatArray, spread: FloatArray) -> FloatArray:
+    """Return each echo's share of the power of those that a run judges, 0 of one that it leaves open; all of them where these are too strong.
+
+    A wall behind the device is an example: its echo has the width of the device's own back lobe, and the other walls tell that the room stands.
+    """
+    judged = spread <= OPEN**2
+    if share[~judged].sum() > UNJUDGED:
+        return share
+    return np.asarray(np.where(judged, share, 0.0) / share[judged].sum())
 
 
 def _doubt(by_run: float, by_room: float, gain: float, strange: float) -> Doubt | None:
@@ -234,10 +254,10 @@ def _learned_variance(room: LearnedRoom) -> FloatArray:
 
 
 def _levels(
-    scanned: Scanned, room: LearnedRoom, images: Images, power: FloatArray, strange: float
+    scanned: Scanned, room: LearnedRoom, images: Images, power: FloatArray, *, strange: float, unjudged: float
 ) -> tuple[float, float]:
-    """Return the level of the learned echoes, and of what remains: errors of the images, of their model, images that escaped, and what the
-    run may hold beyond noise (`strange`, as a share of the learned echoes' power)."""
+    """Return the level of the learned echoes, and of what remains: errors of the images, of their model, images that escaped, what the
+    run may hold beyond noise (`strange`, as a share of the learned echoes' power), and echoes that it does not judge (their power)."""
     middle, count = scanned.sphere.frequency_hz.size // 2, images.count
     whole = _of_one_reading(scanned, scanned.echo(images.places, images.weights, middle))
     uncertain = 0.0
@@ -246,7 +266,7 @@ def _levels(
         change = _change(scanned, images, np.sqrt(max(value, 0.0)) * vector.reshape(count, -1), middle)
         uncertain += _of_one_reading(scanned, change)
     escaped = ESCAPED * float(np.median(power * JUST_FOUND / np.maximum(room.drops, JUST_FOUND)))
-    left = uncertain + (MODEL**2 + strange) * float(power.sum()) + escaped
+    left = uncertain + (MODEL**2 + strange) * float(power.sum()) + escaped + MOVED * unjudged
     return float(amplitude_db(np.sqrt(whole), least=1e-15)), float(amplitude_db(np.sqrt(left), least=1e-15))
 
 

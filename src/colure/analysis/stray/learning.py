@@ -9,13 +9,13 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from copy import copy
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
 from colure.analysis.stray.echo_map import DIRECT_DEG, _around, _grid
 from colure.analysis.stray.images import KINDS, Scanned
-from colure.geometry.conventions import ComplexArray, FloatArray
+from colure.geometry.conventions import ComplexArray, FloatArray, IntArray
 from colure.geometry.directions import tangents
 from colure.values import holds_arrays
 
@@ -29,6 +29,8 @@ PATH_SPREAD = 0.5
 LEAST_DROP = 30.0
 #: An image whose strength all runs together leave open by more than this share is not one of its own.
 UNKNOWN = 0.5
+#: An image that one run alone hears must lower the misfit by so many noise powers, be sure to this share, and counts as less sure by that.
+ALONE_DROP, ALONE_UNSURE, ALONE_MORE = 300.0, 0.15, 0.2
 #: Steps of least squares over places and weights: after a new image, and at the end.
 FEW, MANY = 3, 8
 #: A step that raises the misfit is halved so often; steps that lower it by less than this share are the last.
@@ -60,10 +62,13 @@ class Images:
         """Number of images."""
         return len(self.places)
 
+    def some(self, which: IntArray) -> Images:
+        """Return some of them, in that order."""
+        return Images(self.places[which], self.weights[which])
+
     def without(self, index: int) -> Images:
         """Return the others."""
-        kept = np.arange(self.count) != index
-        return Images(self.places[kept], self.weights[kept])
+        return self.some(np.flatnonzero(np.arange(self.count) != index))
 
 
 class Misfit:
@@ -398,10 +403,28 @@ def learn(runs: Sequence[Misfit], fields: Sequence[ComplexArray]) -> LearnedImag
             images = solution.images.without(int(np.argmax(unsure)))
             continue
         learned = _held_out(runs, solution)
-        if float(learned.drops.min()) >= LEAST_DROP:
-            return learned
-        images = solution.images.without(int(np.argmin(learned.drops)))
+        weak = np.flatnonzero(learned.drops < LEAST_DROP)
+        alone = np.array([_known_alone(runs, solution, learned, int(i)) for i in weak], bool)
+        if alone.all():
+            return _less_sure(learned, weak)
+        images = solution.images.without(int(weak[~alone][np.argmin(learned.drops[weak[~alone]])]))
     raise ValueError("room: no echo that some runs show is seen by the others too: there is nothing to learn from them")
+
+
+def _known_alone(runs: Sequence[Misfit], solution: Solved, learned: LearnedImages, image: int) -> bool:
+    """Tell whether an image that no other run confirms or denies is sure from the run that hears it, at all frequencies together."""
+    if learned.drops[image] < -LEAST_DROP or unsure_of(solution)[image] > ALONE_UNSURE:
+        return False
+    without = solved(runs, solution.images.without(image), steps=FEW)
+    return without.misfit - solution.misfit >= ALONE_DROP
+
+
+def _less_sure(learned: LearnedImages, which: IntArray) -> LearnedImages:
+    """Return images some of which no other run confirms: these are taken as less sure than the noise says."""
+    more = np.zeros((learned.images.count, EACH))
+    size = np.abs(learned.images.weights[which, 0])
+    more[which, 3] = more[which, 3 + KINDS] = 0.5 * (ALONE_MORE * size) ** 2
+    return replace(learned, covariance=learned.covariance + np.diag(more.ravel()))
 
 
 def unsure_of(solution: Solved) -> FloatArray:
@@ -413,16 +436,35 @@ def unsure_of(solution: Solved) -> FloatArray:
 def _held_out(runs: Sequence[Misfit], solution: Solved) -> LearnedImages:
     """Return images judged by leaving every run out once: the others' images are held against it."""
     images = solution.images
-    drops, explained, spread = np.zeros(images.count), [], np.zeros_like(solution.covariance)
+    drops, told, explained = np.zeros(images.count), np.zeros(images.count), []
+    spread = np.zeros_like(solution.covariance)
     for number, run in enumerate(runs):
-        others = solved([one for i, one in enumerate(runs) if i != number], images, steps=FEW).images
+        known, others = _known_to([one for i, one in enumerate(runs) if i != number], images)
         before, after = power_of(run.targets), power_of(run.left(others))
         explained.append(1.0 - after / before)
-        for image in range(images.count):
-            drops[image] += run.information * (power_of(run.left(others.without(image))) - after)
-        off = _apart(others, images)
-        spread += (len(runs) - 1.0) / len(runs) * np.outer(off, off)
-    return LearnedImages(images, solution.covariance + spread, drops, np.array(explained))
+        told[known] += 1.0
+        off = np.zeros((images.count, EACH))
+        for i, image in enumerate(known):
+            drops[image] += run.information * (power_of(run.left(others.without(i))) - after)
+            off[image] = _apart(others, images.some(known))[i * EACH : (i + 1) * EACH]
+        spread += np.outer(off, off)
+    share = np.repeat(np.sqrt(np.maximum(told - 1.0, 0.0) / np.maximum(told, 1.0)), EACH)
+    return LearnedImages(images, solution.covariance + np.outer(share, share) * spread, drops, np.array(explained))
+
+
+def _known_to(runs: Sequence[Misfit], images: Images) -> tuple[IntArray, Images]:
+    """Return which images some runs know, and what they make of them.
+
+    What they leave open (a wall that one run alone hears) would be made up to fit their noise: it says nothing of another run.
+    """
+    known = np.arange(images.count)
+    while known.size:
+        solution = solved(runs, images.some(known), steps=FEW)
+        unsure = unsure_of(solution)
+        if float(unsure.max()) <= UNKNOWN:
+            return known, solution.images
+        known = np.delete(known, int(np.argmax(unsure)))
+    return known, NOTHING
 
 
 def _apart(one: Images, other: Images) -> FloatArray:

@@ -67,7 +67,8 @@ def check_room(folder: Path, run_name: str, state: str | None, as_json: bool) ->
         say(f"learned from {len(room.runs)} runs: {', '.join(room.runs)}")
         say("\n".join(one.text for one in room_findings(heard, campaign.chamber.echo_level_db)))
         for number, factor in enumerate(heard.factors, 1):
-            say(f"  echo {number}: as learned times {abs(factor):.2f}, turned by {_deg(factor):+.0f} deg")
+            seen = " (this run leaves it open)" if number - 1 in heard.unjudged else ""
+            say(f"  echo {number}: as learned times {abs(factor):.2f}, turned by {_deg(factor):+.0f} deg{seen}")
     if not heard.holds:
         sys.exit(CHECK_FAILED)
 
@@ -83,7 +84,7 @@ def _heard_numbers(heard: RoomHeard) -> dict[str, object]:
     return {
         "state": state, "explained": heard.explained, "off": heard.off, "off_expanded": heard.off_expanded,
         "factors": [[float(one.real), float(one.imag)] for one in heard.factors], "echo_db": heard.echo_db, "left_db": heard.left_db,
-        "doubt": heard.doubt,
+        "doubt": heard.doubt, "unjudged": list(heard.unjudged),
     }  # fmt: skip
 
 
