@@ -21,6 +21,7 @@ from colure.analysis.figures.cuts import (
     tangent_at,
 )
 from colure.analysis.figures.evaluate import FigureSet
+from colure.analysis.figures.following import FollowingCuts
 from colure.analysis.figures.lobes import HALF_POWER_DB, dip_angles_deg, edges_deg, first_lobe_paths_deg, top_angles_deg
 from colure.analysis.figures.one_pattern import PLANES, SPAN_DEG, reference_axis
 from colure.analysis.figures.own_lobes import all_apart, ways_to_doubtful
@@ -71,7 +72,7 @@ class FieldReading:
     co
         True: the co-polar component alone counts.
     drift (n, 2, 2)
-        Of places that lie opposite to the peak and follow it: how the field (co, cross) runs, in modulus, per radian that the peak
+        Of places that follow the peak, as those on cuts and those opposite to it: how the field (co, cross) runs, in modulus, per radian that the peak
         moves along either of its axes. The larger of two edges grows whichever way a sector is turned. Of cross over co at the peak:
         how that ratio runs (1, 2, 1), times the peak's size.
     """
@@ -92,6 +93,8 @@ class Width:
 
     cut
         What it is read from.
+    runs (2, axis)
+        How the power at the edges runs per radian that the peak moves along the beam's axes, and the cut with it.
     """
 
     name: str
@@ -100,6 +103,7 @@ class Width:
     share: float
     co: bool
     cut: GreatCircleCut
+    runs: FloatArray
 
 
 @dataclass(frozen=True)
@@ -170,7 +174,8 @@ def places_of(figures: FigureSet, coefficients: ComplexArray, near: Near) -> Pla
             + step * np.array([[0.0], [0.0], [1.0], [-1.0]]) * axes[1]
         )
     )
-    widths, readings, paths = _on_cuts(figures, field_, beam, kept)
+    following = FollowingCuts(field_, beam, axes, step=step, slant=figures.slant)
+    widths, readings, paths = _on_cuts(figures, field_, beam, kept, following)
     names = set(figures.names)
     if (name := "side_lobe_highest_db") in names:
         lobes, doubtful = _lobes(field_, peak, figures.region)
@@ -244,7 +249,7 @@ def _bend_at(field_: FarField, peak: FloatArray, axes: FloatArray, step: float) 
 
 
 def _on_cuts(
-    figures: FigureSet, field_: FarField, beam: Beam, kept: _Collected
+    figures: FigureSet, field_: FarField, beam: Beam, kept: _Collected, following: FollowingCuts
 ) -> tuple[list[Width], list[FieldReading], list[LobePath]]:
     """Return widths, side lobes and nulls of the cuts that the settings ask for, and how side lobes are met."""
     settings = figures.settings
@@ -262,15 +267,18 @@ def _on_cuts(
             if name in names and np.all(np.isfinite(ends)):
                 angles = np.array([ends[0], -ends[1]])
                 where = kept.add(_along(beam, tangent, angles))
-                widths.append(Width(name, where, _fall(one, angles), 10.0 ** (-level / 10.0), one.of == "co", one))
+                runs = following.power_runs(planes[plane], angles, co=one.of == "co")
+                widths.append(Width(name, where, _fall(one, angles), 10.0 ** (-level / 10.0), one.of == "co", one, runs))
         for name, angles in ((f"side_lobe_{plane}_db", top_angles_deg(one)), (f"null_{plane}_db", dip_angles_deg(one))):
             if name in names and angles.size:
                 slope = None
                 if name.startswith("null"):
                     slope = _slope(field_, beam, tangent, angles, figures.slant, co=one.of == "co")
                 turn = _turn(field_, beam, tangent, angles, figures.slant) if beam.plane == "ellipse" else None
-                where = kept.add(_along(beam, tangent, angles))
-                readings.append(FieldReading(name, "level", where, slope, turn, one.of == "co"))
+                there = _along(beam, tangent, angles)
+                fields = np.stack(ludwig_3(field_.at(there), there, figures.slant), axis=-1)
+                drift = following.drift(planes[plane], angles, fields, co=one.of == "co")
+                readings.append(FieldReading(name, "level", kept.add(there), slope, turn, one.of == "co", drift))
         if (name := f"side_lobe_{plane}_db") in names:
             for path in first_lobe_paths_deg(one, np.rad2deg(ON_PATH * np.pi / field_.order)):
                 along = kept.add(_along(beam, tangent, path))

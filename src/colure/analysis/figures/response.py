@@ -168,7 +168,7 @@ class Response:
         radiated = power_db(1.0 + added / self._power)
         direction = self.places.directions[0] + moved @ self.places.axes
         direction /= np.linalg.norm(direction, axis=1, keepdims=True)
-        changes = self._levels(gain, radiated) | self._directions(direction) | self._widths(fields, lift)
+        changes = self._levels(gain, radiated) | self._directions(direction) | self._widths(fields, lift, moved)
         changes |= self._polarization(fields, moved)
         for one in self.places.readings:
             changes[one.name] = self._along(one, fields)
@@ -269,13 +269,14 @@ class Response:
             changes_deg["squint_axis_deg"] = np.rad2deg(apart)
         return changes_deg
 
-    def _widths(self, fields: ComplexArray, lift: FloatArray) -> dict[str, FloatArray]:
+    def _widths(self, fields: ComplexArray, lift: FloatArray, moved: FloatArray) -> dict[str, FloatArray]:
         p, changes_deg = self.places, {}
         for one in p.widths:
             then, add = p.fields[one.where], fields[:, one.where]
             rise = np.abs(then + add) ** 2 - np.abs(then) ** 2
             top = np.abs(p.fields[0] + fields[:, 0]) ** 2 - np.abs(p.fields[0]) ** 2
             rise, top = (rise[..., 0], top[:, 0]) if one.co else (rise.sum(axis=-1), lift)
+            rise = rise + moved @ one.runs.T
             changes_deg[one.name] = np.rad2deg(np.sum((rise - one.share * top[:, None]) / one.fall, axis=1))
         return changes_deg
 
@@ -385,7 +386,7 @@ class Response:
         if one.turn is not None:
             error = error + self._tilted(fields[:, :1])[:, :, None] * one.turn[:, : error.shape[-1]] / size
         if one.drift is not None:
-            error = error + self.drifts(one, self.moves(fields).real)
+            error = error + self.drifts(one, self.moves(fields).real)[..., : error.shape[-1]]
         return self.filling(one, error) if slid else np.asarray(error)
 
     def filling(self, one: FieldReading, added: ComplexArray) -> ComplexArray:
