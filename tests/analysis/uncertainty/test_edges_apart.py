@@ -24,7 +24,7 @@ def width_of(amplitude: np.ndarray, level: float) -> Width:
     cut = GreatCircleCut(ANGLE, amplitude.astype(complex), np.zeros(ANGLE.size))
     ends = np.array(edges_deg(cut, float(-amplitude_db(level)))) * [1.0, -1.0]
     fall = -np.sign(ends) * np.interp(ends, ANGLE, np.gradient(amplitude**2, np.deg2rad(ANGLE)))
-    return Width("beamwidth_e_10db_deg", np.zeros(2, int), fall, level**2, False, cut)
+    return Width("beamwidth_e_10db_deg", np.zeros(2, int), fall, level**2, False, cut, np.zeros((2, 2)))
 
 
 def test_an_even_flank_reaches_no_farther_than_its_slope_says():

@@ -23,6 +23,17 @@ class FollowingCuts:
             for peak, vector in zip(peaks, field.at(peaks), strict=True)
         ]
 
+    def _places(self, plane_deg: float, angles_deg: FloatArray) -> list[FloatArray]:
+        a = np.deg2rad(angles_deg)[:, None]
+        return [np.cos(a) * one.direction + np.sin(a) * tangent_at(one, plane_deg) for one in self._beams]
+
+    def ratio_runs(self, plane_deg: float, angles_deg: FloatArray) -> ComplexArray:
+        """Return how cross over co at angles (n,) of a cut runs (n, axis), per radian that the peak moves along either axis."""
+        places = self._places(plane_deg, angles_deg)
+        both = [ludwig_3(e, d, self._slant) for e, d in zip(self._field.at_each(*places), places, strict=True)]
+        ratio = [cross / co for co, cross in both]
+        return np.stack([ratio[0] - ratio[1], ratio[2] - ratio[3]], axis=-1) / (2.0 * self._step)
+
     def power_runs(self, plane_deg: float, angles_deg: FloatArray, *, co: bool) -> FloatArray:
         """Return how the power at angles (n,) of a cut runs (n, axis), per radian that the peak moves along either axis.
 
@@ -31,8 +42,7 @@ class FollowingCuts:
         co
             True: the co-polar component alone counts.
         """
-        a = np.deg2rad(angles_deg)[:, None]
-        places = [np.cos(a) * one.direction + np.sin(a) * tangent_at(one, plane_deg) for one in self._beams]
+        places = self._places(plane_deg, angles_deg)
         power = [
             np.abs(ludwig_3(e, d, self._slant)[0]) ** 2 if co else np.sum(np.abs(e) ** 2, axis=-1)
             for e, d in zip(self._field.at_each(*places), places, strict=True)

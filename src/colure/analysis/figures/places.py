@@ -198,12 +198,13 @@ def places_of(figures: FigureSet, coefficients: ComplexArray, near: Near) -> Pla
         readings.append(FieldReading("front_to_rear_db", "level", kept.add(rear), drift=drift))
     if "xpd_db" in names:
         readings.append(FieldReading("xpd_db", "cross over co", np.zeros(1, int)))
-        rays = kept.add(_rays(figures, field_, beam))
-        readings.append(FieldReading("xpd_worst_db", "cross over co", np.concatenate([[0], rays])))
+        rays, runs = _rays(figures, field_, beam, following)
+        where = np.concatenate([[0], kept.add(rays)])
+        readings.append(FieldReading("xpd_worst_db", "cross over co", where, drift=runs))
     rivals = kept.add(_rivals(field_, figures.region) if near.reasons.get("beam_azimuth_deg") else np.zeros((0, 3)))
     directions = np.concatenate(kept.parts)
     fields = np.stack(ludwig_3(field_.at(directions), directions, figures.slant), axis=-1)
-    readings = [replace(one, drift=_turning(fields, step)) if one.name == "xpd_db" else one for one in readings]
+    readings = [_with_the_peak(one, _turning(fields, step)) for one in readings]
     return Places(
         directions, fields, beam, axes, step, _bend(field_, peak, axes, step), widths, readings, rivals, paths
     )
@@ -268,7 +269,9 @@ def _on_cuts(
                 angles = np.array([ends[0], -ends[1]])
                 where = kept.add(_along(beam, tangent, angles))
                 runs = following.power_runs(planes[plane], angles, co=one.of == "co")
-                widths.append(Width(name, where, _fall(one, angles), 10.0 ** (-level / 10.0), one.of == "co", one, runs))
+                widths.append(
+                    Width(name, where, _fall(one, angles), 10.0 ** (-level / 10.0), one.of == "co", one, runs)
+                )
         for name, angles in ((f"side_lobe_{plane}_db", top_angles_deg(one)), (f"null_{plane}_db", dip_angles_deg(one))):
             if name in names and angles.size:
                 slope = None
@@ -382,6 +385,13 @@ def slopes_at_peak(values: NDArray[Inexact], step: float) -> NDArray[Inexact]:
     return np.stack([values[..., 1] - values[..., 2], values[..., 3] - values[..., 4]], axis=-1) / (2.0 * step)
 
 
+def _with_the_peak(one: FieldReading, turning: ComplexArray) -> FieldReading:
+    """Return a reading of cross-polarization with how it runs at the peak itself (1, 2, 1) before how it runs on the rays."""
+    if one.name not in ("xpd_db", "xpd_worst_db"):
+        return one
+    return replace(one, drift=turning if one.drift is None else np.concatenate([turning, one.drift]))
+
+
 def _drift(
     figures: FigureSet, field_: FarField, peak: FloatArray, places: FloatArray, axes: FloatArray, step: float
 ) -> ComplexArray:
@@ -396,15 +406,23 @@ def _drift(
     return np.asarray(runs.T[:, :, None] * (fields / np.maximum(size, 1e-300)[:, None])[:, None])
 
 
-def _rays(figures: FigureSet, field_: FarField, beam: Beam) -> FloatArray:
-    """Return directions (n, 3) along the rays from the peak on which the worst cross-polarization is looked for."""
+def _rays(
+    figures: FigureSet, field_: FarField, beam: Beam, following: FollowingCuts
+) -> tuple[FloatArray, ComplexArray]:
+    """Return directions (n, 3) along the rays from the peak on which the worst cross-polarization is looked for.
+
+    Also how cross over co runs there as the peak moves and the rays with it, times the peak's size, as `FieldReading.drift` says.
+    """
     tangents_ = [tangent_at(beam, 180.0 * i / PLANES) for i in range(PLANES)]
     cone = figures.settings.cone_deg
     read = cuts(field_, beam, tangents_, slant=figures.slant, span_deg=SPAN_DEG, region=figures.region, step_deg=0.5)
-    out = []
-    for tangent, one in zip(tangents_, read, strict=True):
+    out, runs = [], []
+    for i, (tangent, one) in enumerate(zip(tangents_, read, strict=True)):
         ends = np.array(edges_deg(one) if cone is None else (cone, cone))
         ends = np.where(np.isfinite(ends), ends, 90.0) * [1.0, -1.0]
-        out.append(_along(beam, tangent, np.outer(ALONG_RAYS, ends).ravel()))
-    directions = np.concatenate(out)
-    return np.asarray(directions[directions[:, 2] >= np.cos(min(figures.region + 1e-9, np.pi)) - 1e-12])
+        angles = np.outer(ALONG_RAYS, ends).ravel()
+        out.append(_along(beam, tangent, angles))
+        runs.append(following.ratio_runs(180.0 * i / PLANES, angles))
+    directions, drift = np.concatenate(out), np.sqrt(beam.intensity) * np.concatenate(runs)[..., None]
+    seen = directions[:, 2] >= np.cos(min(figures.region + 1e-9, np.pi)) - 1e-12
+    return np.asarray(directions[seen]), np.asarray(drift[seen])
