@@ -57,6 +57,8 @@ class Definition:
         True: the smallest modulus over many directions. Errors as large as it is leave it no lower end.
     single_beam
         True: it is read at one beam, and says nothing where the direction of the beam is not defined.
+    filled
+        True: a low level over many directions, to which errors add their power: its interval is even in power, not in dB.
     at_peak
         True: it is wrong where the strongest direction lies at the edge of the region, though it needs no single beam.
     in_plane
@@ -96,6 +98,7 @@ class Definition:
     floor: bool = False
     radiated: int = 0
     least: bool = False
+    filled: bool = False
     single_beam: bool = False
     at_peak: bool = False
     in_plane: bool = False
@@ -436,7 +439,7 @@ def _power(settings: Evaluation, partial: bool) -> Iterator[Definition]:
         yield Definition(name=f"coverage_{percent:g}_dbi", label=f"Total gain, {percent:g}th percentile of the CDF",
                          unit="dBi",
                          text=f"Total gain that {percent:g} % of the solid angle does not exceed (cumulative distribution over solid angle).", source=COVERAGE, display=_same, topic=topic,
-                         key="coverage_dbi", at=(percent,), symbol=f"G_{percent:g}%", gain=1, anew=True, **whole)  # fmt: skip
+                         key="coverage_dbi", at=(percent,), symbol=f"G_{percent:g}%", gain=1, anew=True, filled=True, **whole)  # fmt: skip
     if settings.transmit_power_dbm is not None:
         p = f"{settings.transmit_power_dbm:g} dBm"
         eirp = ("Peak partial EIRP" if partial else "Peak EIRP") + CONDUCTED

@@ -5,6 +5,7 @@ from types import SimpleNamespace
 import numpy as np
 import pytest
 
+from colure.analysis.uncertainty.budget import _even_in_power, _less_power
 from colure.analysis.uncertainty.effects import FIRST_OVER_SECOND, CauseEffects
 
 
@@ -39,3 +40,23 @@ def test_only_what_stands_for_a_bound_and_raises_is_widened():
     assert effects[:2, 0, 1] == pytest.approx(0.1 * FIRST_OVER_SECOND)
     effects[:2, :, 1] = before[:2, :, 1]
     assert effects == pytest.approx(before)
+
+
+@pytest.mark.parametrize("noise_over_level", [0.01, 1.0, 20.0])
+def test_noise_is_taken_off_a_filled_level_as_power(noise_over_level):
+    """Powers of what is not correlated add: a level t that reads t + N, and t + 2 N with as much noise once more, was t (derivable)."""
+    read, again = 1.0 + noise_over_level, 1.0 + 2.0 * noise_over_level
+    raised = 10.0 * np.log10(again / read)
+    assert _less_power(10.0 * np.log10(read), raised) == pytest.approx(0.0, abs=1e-9)
+
+
+def test_an_interval_of_a_filled_level_is_even_in_power_and_may_be_open():
+    """Small: as in dB. Half of the power: -3.01 and +1.76 dB. All of it, or of what is left of it: no lower end (derivable)."""
+    per_db = 10.0 / np.log(10.0)
+    small = _even_in_power(-20.0, 0.01, -20.0)
+    assert small.low == pytest.approx(-20.01, abs=1e-4) and small.high == pytest.approx(-19.99, abs=1e-4)
+    half = _even_in_power(-20.0, 0.5 * per_db, -20.0)
+    assert half.low == pytest.approx(-23.0103, abs=1e-4) and half.high == pytest.approx(-18.2391, abs=1e-4)
+    assert _even_in_power(-20.0, per_db, -20.0).low == -np.inf
+    # Half of what was measured is all of what is left of it after noise was taken off.
+    assert _even_in_power(-23.0103, 0.5 * per_db, -20.0).low < -60.0

@@ -19,11 +19,14 @@ from colure.analysis.uncertainty.combination import Contribution, correlation, e
 from colure.analysis.uncertainty.effects import CauseEffects, Ends
 from colure.analysis.uncertainty.inputs import Inputs
 from colure.analysis.uncertainty.trial import Perturbation, Trial
-from colure.geometry.conventions import FloatArray, amplitude_db
+from colure.geometry.conventions import FloatArray, amplitude_db, power_db, power_from_db
 from colure.model.definitions import Definition
 from colure.model.figure import BudgetRow, Figure
 from colure.values import holds_arrays
 from colure.waves.expansion import Expansion
+
+#: Of a level that errors fill at least this share is told to be the device's, in power.
+LEAST_LEFT = 0.01
 
 
 @dataclass(frozen=True)
@@ -83,6 +86,10 @@ def _budget(trial: Trial, every: list[Perturbation], effects: CauseEffects, comb
             modulus = _of_least(float(trial.values[f, i]), half) if what.least else ends[f].get(what.name)
             native = float(trial.values[f, i] if modulus else plain[f, i])
             modulus = modulus or _beyond(edges[f].get(what.name), native, half)
+            if what.filled:
+                measured = float(trial.values[f, i])
+                native = _less_power(measured, measured - native)
+                modulus = _even_in_power(native, half, measured)
             figures.append(
                 build_figure(what, native, rows, float(frequency), half_width=half, ends=modulus,
                              dof=float(combined.dof[f, i]), left_out=left_out, reason=reasons.get(what.name, ""))
@@ -94,6 +101,23 @@ def _budget(trial: Trial, every: list[Perturbation], effects: CauseEffects, comb
 def _beyond(more: tuple[float, float] | None, value: float, half: float) -> Ends | None:
     """Return the interval of a width one of whose edges may be farther off than the slope at it says; None where it is not."""
     return Ends(value - half - more[0], value + half + more[1]) if more and any(more) else None
+
+
+def _less_power(measured_db: float, raised_db: float) -> float:
+    """Return a level less the power that errors added on average, from how much they raise it when they come once more."""
+    left = 2.0 - float(power_from_db(raised_db))
+    return measured_db + float(power_db(max(left, LEAST_LEFT)))
+
+
+def _even_in_power(value_db: float, half_db: float, measured_db: float) -> Ends:
+    """Return the interval of a level that errors fill: what they add is a power, and where that is all of the level nothing may be left.
+
+    half_db
+        Half width at the level as it was measured.
+    """
+    share = half_db * np.log(10.0) / 10.0 * float(power_from_db(measured_db - value_db))
+    low = value_db + float(power_db(1.0 - share)) if share < 1.0 else -np.inf
+    return Ends(float(low), float(value_db + power_db(1.0 + share)))
 
 
 def _of_least(value_db: float, half_db: float) -> Ends:
