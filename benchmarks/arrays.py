@@ -106,7 +106,8 @@ class Array:
         (folder / "codes.csv").write_text(states.text(), "utf-8")
         campaign = Campaign.load(folder)
         band = np.linspace(0.98, 1.02, 5) * 1e9 * self.frequency_ghz
-        save_dataset(probe_calibration(band), folder / str(campaign.chamber.probe.pattern))
+        ring = 1e-3 * campaign.simulated().probe_ring_mm
+        save_dataset(probe_calibration(band, ring_m=ring), folder / str(campaign.chamber.probe.pattern))
         return campaign
 
 

@@ -62,7 +62,8 @@ class Scenario:
         campaign = Campaign.load(folder)
         if campaign.chamber.probe.pattern is not None:
             band = np.linspace(0.98 * campaign.goal.start_ghz, 1.02 * campaign.goal.stop_ghz, 5) * 1e9
-            save_dataset(probe_calibration(band), folder / campaign.chamber.probe.pattern)
+            ring = 1e-3 * campaign.simulated().probe_ring_mm
+            save_dataset(probe_calibration(band, ring_m=ring), folder / campaign.chamber.probe.pattern)
         return folder
 
 

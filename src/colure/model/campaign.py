@@ -8,6 +8,7 @@ from pathlib import Path
 from typing import Any
 
 from colure.errors import InputError
+from colure.geometry.conventions import SPEED_OF_LIGHT
 from colure.model.bands import with_list
 from colure.model.chamber import Chamber, SimulatedChamber
 from colure.model.commands import Commands, commands_of, read_commands
@@ -16,6 +17,7 @@ from colure.model.evaluation import Evaluation
 from colure.model.goal import Goal
 from colure.model.loading import load, read_toml, validate
 from colure.model.recipe import Recipe
+from colure.model.simulated_chamber import PROBE_RING
 from colure.values import briefly_shown
 
 #: Ludwig's third definition has no direction at 180 deg; the pattern of one component must stay clear of it.
@@ -102,7 +104,12 @@ class Campaign:
     def simulated(self) -> SimulatedChamber:
         """Return the truth of the simulated chamber (twin.toml; perfect if there is none)."""
         path = self.folder / "twin.toml"
-        return load(SimulatedChamber, path) if path.exists() else SimulatedChamber()
+        truth = load(SimulatedChamber, path) if path.exists() else SimulatedChamber()
+        if "probe_ring_mm" in truth.model_fields_set:
+            return truth
+        frequency = self.goal.frequency_hz
+        ring_m = PROBE_RING * SPEED_OF_LIGHT / (0.5 * float(frequency[0] + frequency[-1]))
+        return truth.model_copy(update={"probe_ring_mm": 1e3 * ring_m})
 
 
 def _with_coded_names(folder: Path, device: dict[str, Any]) -> dict[str, Any]:

@@ -32,6 +32,10 @@ class TrueJoint(Section):
     offset_mm: Millimetres3 = (0.0, 0.0, 0.0)
 
 
+#: Radius of the probe's ring in wavelengths at mid-band that has a gain of 7 dBi.
+PROBE_RING = 0.2092
+
+
 class EchoTable(Section):
     """One reflecting wall of the simulated chamber.
 
@@ -79,7 +83,7 @@ class SimulatedChamber(TrueChain, TrueStates):
     device
         What the chamber holds; built from device.toml if left out.
     probe_ring_mm
-        Radius of the ring of four sources that the probe is; 0.21 wavelengths at mid-band, which have 7 dBi, if left out.
+        Radius of the ring of four sources that the probe is; of a campaign, 0.21 wavelengths at mid-band if left out, which have 7 dBi.
     seed
         Start of the random numbers: same seed, same noise.
     noise
@@ -147,7 +151,7 @@ class SimulatedChamber(TrueChain, TrueStates):
     probe_roll_zero_deg: float = number("deg", -45, 45, 0.0)
     probe_offset_mm: Millimetres3 = (0.0, 0.0, 0.0)
     probe_cross_polar_db: float = number("dB", -200, 0, -42.0)
-    probe_ring_mm: float | None = Field(default=None, ge=0.01, le=1000, json_schema_extra={"unit": "mm"})
+    probe_ring_mm: float = number("mm", 0.01, 1000, 2.6)
     reference_offset_mm: Millimetres3 | None = None
     reference_cross_polar_db: float = number("dB", -200, 0, -200.0)
     reference_cross_polar_deg: float = number("deg", -360, 360, 0.0)

@@ -13,8 +13,6 @@ from colure.geometry.conventions import ComplexArray, FloatArray, IntArray
 from colure.twin.sources import Cluster
 
 LIGHT = 299_792_458.0
-#: Radius of the probe's ring in wavelengths at mid-band that has a gain of 7 dBi.
-PROBE_RING = 0.2092
 #: Sources across a reference horn's mouth at least: fewer shrink the mouth as a near probe sees it (its second moment by 1/n^2).
 FEWEST_ACROSS = 8
 
@@ -165,7 +163,7 @@ def horn(
 def probe_ports(
     frequency_hz: FloatArray,
     *,
-    ring_m: float | None = None,
+    ring_m: float = 2.6e-3,
     cross_polar_db: float = -42.0,
     circular: bool = False,
     taper_db: float = 0.0,
@@ -174,14 +172,12 @@ def probe_ports(
 
     The probe faces the device, so its own -y axis is 90 deg of growing roll from port 1.
 
-    Four Huygens sources on a ring of radius `ring_m`, `PROBE_RING` wavelengths at mid-band if None; each port leaks into the other polarization at
+    Four Huygens sources on a small ring; each port leaks into the other polarization at
     `cross_polar_db` (amplitude ratio in dB, in quadrature). A second, weak ring one wavelength out makes the
     pattern `taper_db` lower than that 10 deg off the axis, relative to the axis.
     """
     f = np.asarray(frequency_hz, float)
     leak = 10 ** (cross_polar_db / 20.0)
-    if ring_m is None:
-        ring_m = PROBE_RING * LIGHT / (0.5 * float(f.min() + f.max()))
     places = np.array([[1, 0, 0], [0, 1, 0], [-1, 0, 0], [0, -1, 0]]) * ring_m
     ports = []
     x, y = np.array([1.0, 0.0, 0.0]), np.array([0.0, -1.0, 0.0])

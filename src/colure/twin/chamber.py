@@ -141,10 +141,9 @@ class SimulatedRange:
         return {-1 - index: (one, one.power()) for index, one in enumerate(made)}
 
     def _probe(self, frequency_hz: FloatArray) -> list[tuple[Cluster, FloatArray]]:
-        ring_mm = self.truth.probe_ring_mm
         ports = probe_ports(
             frequency_hz,
-            ring_m=None if ring_mm is None else 1e-3 * ring_mm,
+            ring_m=1e-3 * self.truth.probe_ring_mm,
             cross_polar_db=self.truth.probe_cross_polar_db,
             circular=self.chamber.probe.polarization == "circular",
             taper_db=self.truth.probe_taper_db,

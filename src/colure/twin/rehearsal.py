@@ -100,7 +100,7 @@ def draw_chamber(
         state_steer_deg=() if holding is None else holding.state_steer_deg,
         command_error_db=0.0 if device.states is None else device.states.command_error_db,
         command_error_deg=0.0 if device.states is None else device.states.command_error_deg,
-        probe_ring_mm=None if holding is None else holding.probe_ring_mm,
+        probe_ring_mm=(holding or SimulatedChamber()).probe_ring_mm,
         seed=seed,
         drift_db=chamber.tie_drift_db,
         drift_deg=min(360.0, chamber.tie_drift_deg),

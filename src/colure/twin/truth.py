@@ -127,7 +127,7 @@ def _on_grid(cluster: Cluster, theta: FloatArray, phi: FloatArray) -> ComplexArr
     return np.stack([e_theta, -field[..., 0] * sp + field[..., 1] * cp], axis=1)
 
 
-def probe_calibration(frequency_hz: FloatArray, step_deg: float = 5.0, *, ring_m: float | None = None) -> xr.Dataset:
+def probe_calibration(frequency_hz: FloatArray, step_deg: float = 5.0, *, ring_m: float = 2.6e-3) -> xr.Dataset:
     """Return the simulated probe's co-polar pattern as its calibration would state it."""
     probe = probe_ports(frequency_hz, ring_m=ring_m, cross_polar_db=-200.0)[0]
     theta = np.deg2rad(np.arange(0.0, 180.0 + step_deg / 2, step_deg))

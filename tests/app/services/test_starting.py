@@ -37,8 +37,8 @@ def test_files_agree(tmp_path, kind, band, request):
     assert np.all(half <= 0.5005e-3 * np.asarray(campaign.device.size_mm) + 1e-9)
     # The simulated probe has the declared gain, the declared horn is no waveguide below cut-off, and the level is enough.
     simulated = Campaign.load(folder).simulated()
-    assert simulated.device is not None and simulated.probe_ring_mm is None
-    port = probe_ports(frequency)[0]
+    assert simulated.device is not None
+    port = probe_ports(frequency, ring_m=1e-3 * simulated.probe_ring_mm)[0]
     probe_gain = 10 * np.log10(np.sum(np.abs(port.far_field([[0.0, 0.0, 1.0]])) ** 2, axis=-1)).ravel()
     assert abs(probe_gain[probe_gain.size // 2] - campaign.chamber.probe.gain_dbi) < 0.1
     assert campaign.chamber.reference.aperture_a_mm > 2.5 * 299.792458e9 / np.mean(frequency)

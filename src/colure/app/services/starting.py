@@ -20,6 +20,7 @@ from colure.model.campaign import Campaign
 from colure.model.chamber import SimulatedChamber
 from colure.model.device import Device
 from colure.model.loading import validate
+from colure.model.simulated_chamber import PROBE_RING
 from colure.model.whole import write_whole
 
 LIGHT = 299_792_458.0
@@ -169,11 +170,8 @@ def write_probe_calibration(campaign: Campaign) -> None:
 
     goal = campaign.goal
     band = np.linspace(0.98 * goal.start_ghz, 1.02 * goal.stop_ghz, 9) * 1e9
-    ring_mm = campaign.simulated().probe_ring_mm
-    save_dataset(
-        probe_calibration(band, ring_m=None if ring_mm is None else 1e-3 * ring_mm),
-        campaign.folder / str(campaign.chamber.probe.pattern),
-    )
+    ring = 1e-3 * campaign.simulated().probe_ring_mm
+    save_dataset(probe_calibration(band, ring_m=ring), campaign.folder / str(campaign.chamber.probe.pattern))
 
 
 def start_campaign(folder: Path, *, kind: str, band: str) -> list[Path]:
@@ -195,7 +193,9 @@ def start_campaign(folder: Path, *, kind: str, band: str) -> list[Path]:
             "scheme": "two-pass"}  # fmt: skip
     document = _chamber(validate(Device, device, source="device.toml"), wavelength)
     campaign = Campaign.of(folder, {"chamber": document.unwrap(), "device": device, "goal": goal})
-    simulated = SimulatedChamber.model_validate({"device": table})
+    simulated = SimulatedChamber.model_validate(
+        {"device": table, "probe_ring_mm": _nice(1e3 * PROBE_RING * wavelength)}
+    )
     drawn = _drawn(campaign, simulated)
     texts = (
         tomlkit.dumps(document),
