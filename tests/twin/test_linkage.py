@@ -52,7 +52,9 @@ def test_both_kinematics_agree(tmp_path, joints):
 
 
 def record_of(campaign, plan, truth):
-    held = truth.model_copy(update={"device": campaign.simulated().device})
+    own = campaign.simulated()
+    truth = truth.model_copy(update={"probe_ring_mm": own.probe_ring_mm})
+    held = truth.model_copy(update={"device": own.device})
     chamber = SimulatedRange(campaign.chamber, truth, device_maker(held, campaign.device, band_hz=plan.frequency_hz))
     chamber.set_frequencies(plan.frequency_hz)
     horn = np.array([role == "reference" for role in plan.roles()])
