@@ -102,6 +102,19 @@ def test_what_is_read_on_cuts_follows_a_broad_beams_peak():
     assert asked > 15 and not wrong
 
 
+@pytest.mark.parametrize("of", ["intensity", "co"])
+def test_what_follows_the_peak_has_the_components_that_count(of):
+    """Of a co-polar cut one, else two: a second one of nothing would be taken for the errors of the first."""
+    figures, device = FigureSet(Evaluation(cuts_of=of)), aperture()
+    near, values = figures.places(device), figures.values(device)[0]
+    native = dict(zip(figures.names, values, strict=True))
+    response = Response(figures, device.coefficients[0], float(K[0]), near[0], native)
+    followed = [one for one in response.places.readings if one.drift is not None]
+    assert {"side_lobe_e_db", "null_h_db"} <= {one.name for one in followed}
+    for one in followed:
+        assert response.drifts(one, np.zeros((3, 2))).shape[1:] == response.ratios(one).shape
+
+
 @pytest.mark.parametrize("basis", ["theta-phi", "ludwig-2", "circular"])
 def test_a_component_is_read_where_the_peak_has_moved_to(basis):
     """A steered beam that is turned a little: its components, of a basis that turns from place to place, against reading it anew."""

@@ -234,7 +234,8 @@ class Response:
         """Return what moves (n, 2) of the peak add to the ratios (n, place, component) of a reading whose places follow it."""
         if one.drift is None:
             return np.zeros((len(moved), len(one.where), 2), complex)
-        return np.asarray(np.tensordot(self._followed(moved), one.drift, axes=([1], [1])) / self._top(one))
+        drift = one.drift[..., :1] if one.co else one.drift
+        return np.asarray(np.tensordot(self._followed(moved), drift, axes=([1], [1])) / self._top(one))
 
     def _levels(self, gain: FloatArray, radiated: FloatArray) -> dict[str, FloatArray]:
         return {
@@ -386,7 +387,7 @@ class Response:
         if one.turn is not None:
             error = error + self._tilted(fields[:, :1])[:, :, None] * one.turn[:, : error.shape[-1]] / size
         if one.drift is not None:
-            error = error + self.drifts(one, self.moves(fields).real)[..., : error.shape[-1]]
+            error = error + self.drifts(one, self.moves(fields).real)
         return self.filling(one, error) if slid else np.asarray(error)
 
     def filling(self, one: FieldReading, added: ComplexArray) -> ComplexArray:
