@@ -102,7 +102,7 @@ class Campaign:
         return load(Evaluation, path) if path.exists() else Evaluation()
 
     def simulated(self) -> SimulatedChamber:
-        """Return the truth of the simulated chamber (twin.toml; perfect if there is none)."""
+        """Return the truth of the simulated chamber (twin.toml; perfect if there is none), with a probe for this band if it names none."""
         path = self.folder / "twin.toml"
         truth = load(SimulatedChamber, path) if path.exists() else SimulatedChamber()
         if "probe_ring_mm" in truth.model_fields_set:

@@ -5,19 +5,27 @@ A broad beam is found degrees beside its place, and its cuts lie elsewhere by as
 
 from __future__ import annotations
 
+from typing import TypeVar
+
 import numpy as np
+from numpy.typing import NDArray
 
 from colure.analysis.figures.cuts import Beam, FarField, beam_at, ludwig_3, tangent_at
 from colure.geometry.conventions import ComplexArray, FloatArray
 
+Inexact = TypeVar("Inexact", np.float64, np.complex128)
+
+
+def slopes_of_sides(values: NDArray[Inexact], step: float) -> NDArray[Inexact]:
+    """Return the slopes (..., 2) along two axes of what lies at both sides of a place on either axis (..., 4)."""
+    return np.stack([values[..., 0] - values[..., 1], values[..., 2] - values[..., 3]], axis=-1) / (2.0 * step)
+
 
 class FollowingCuts:
-    """Cuts through the peaks on both sides of a beam's, along two axes (2, 3), `step` radians away."""
+    """Cuts through peaks (4, 3) on both sides of a beam's, along either of two axes, `step` radians away."""
 
-    def __init__(self, field: FarField, beam: Beam, axes: FloatArray, *, step: float, slant: float) -> None:
+    def __init__(self, field: FarField, beam: Beam, peaks: FloatArray, *, step: float, slant: float) -> None:
         self._field, self._step, self._slant = field, step, slant
-        peaks = beam.direction + step * np.stack([axes[0], -axes[0], axes[1], -axes[1]])
-        peaks = peaks / np.linalg.norm(peaks, axis=1, keepdims=True)
         self._beams = [
             _alike(beam_at(peak, vector, slant, plane=beam.plane), beam)
             for peak, vector in zip(peaks, field.at(peaks), strict=True)
@@ -31,8 +39,7 @@ class FollowingCuts:
         """Return how cross over co at angles (n,) of a cut runs (n, axis), per radian that the peak moves along either axis."""
         places = self._places(plane_deg, angles_deg)
         both = [ludwig_3(e, d, self._slant) for e, d in zip(self._field.at_each(*places), places, strict=True)]
-        ratio = [cross / co for co, cross in both]
-        return np.stack([ratio[0] - ratio[1], ratio[2] - ratio[3]], axis=-1) / (2.0 * self._step)
+        return slopes_of_sides(np.stack([cross / co for co, cross in both], axis=-1), self._step)
 
     def power_runs(self, plane_deg: float, angles_deg: FloatArray, *, co: bool) -> FloatArray:
         """Return how the power at angles (n,) of a cut runs (n, axis), per radian that the peak moves along either axis.
@@ -47,7 +54,7 @@ class FollowingCuts:
             np.abs(ludwig_3(e, d, self._slant)[0]) ** 2 if co else np.sum(np.abs(e) ** 2, axis=-1)
             for e, d in zip(self._field.at_each(*places), places, strict=True)
         ]
-        return np.stack([power[0] - power[1], power[2] - power[3]], axis=-1) / (2.0 * self._step)
+        return slopes_of_sides(np.stack(power, axis=-1), self._step)
 
     def drift(self, plane_deg: float, angles_deg: FloatArray, fields: ComplexArray, *, co: bool) -> ComplexArray:
         """Return the same of fields (n, 2: co, cross) in modulus: (n, axis, component), as `FieldReading.drift` says."""

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field, replace
-from typing import Literal, TypeVar
+from typing import Literal
 
 import numpy as np
 from numpy.typing import NDArray
@@ -21,7 +21,7 @@ from colure.analysis.figures.cuts import (
     tangent_at,
 )
 from colure.analysis.figures.evaluate import FigureSet
-from colure.analysis.figures.following import FollowingCuts
+from colure.analysis.figures.following import FollowingCuts, Inexact, slopes_of_sides
 from colure.analysis.figures.lobes import HALF_POWER_DB, dip_angles_deg, edges_deg, first_lobe_paths_deg, top_angles_deg
 from colure.analysis.figures.one_pattern import PLANES, SPAN_DEG, reference_axis
 from colure.analysis.figures.own_lobes import all_apart, ways_to_doubtful
@@ -51,7 +51,6 @@ ALONG_RAYS = (0.25, 0.5, 0.75, 1.0)
 ON_PATH = 1.0 / 3.0
 
 ReadingKind = Literal["level", "cross over co"]
-Inexact = TypeVar("Inexact", np.float64, np.complex128)
 
 
 @dataclass(frozen=True)
@@ -167,14 +166,9 @@ def places_of(figures: FigureSet, coefficients: ComplexArray, near: Near) -> Pla
     step = STENCIL * np.pi / field_.order
     axes = np.stack(tangents(peak))
     kept.add(peak[None])
-    kept.add(
-        _unit(
-            peak
-            + step * np.array([[1.0], [-1.0], [0.0], [0.0]]) * axes[0]
-            + step * np.array([[0.0], [0.0], [1.0], [-1.0]]) * axes[1]
-        )
-    )
-    following = FollowingCuts(field_, beam, axes, step=step, slant=figures.slant)
+    sides = _unit(peak + step * np.stack([axes[0], -axes[0], axes[1], -axes[1]]))
+    kept.add(sides)
+    following = FollowingCuts(field_, beam, sides, step=step, slant=figures.slant)
     widths, readings, paths = _on_cuts(figures, field_, beam, kept, following)
     names = set(figures.names)
     if (name := "side_lobe_highest_db") in names:
@@ -382,7 +376,7 @@ def _turning(fields: ComplexArray, step: float) -> ComplexArray:
 
 def slopes_at_peak(values: NDArray[Inexact], step: float) -> NDArray[Inexact]:
     """Return the slopes (..., 2) along two axes of what lies at the peak and at both sides of it on either axis (..., 5)."""
-    return np.stack([values[..., 1] - values[..., 2], values[..., 3] - values[..., 4]], axis=-1) / (2.0 * step)
+    return slopes_of_sides(values[..., 1:], step)
 
 
 def _with_the_peak(one: FieldReading, turning: ComplexArray) -> FieldReading:

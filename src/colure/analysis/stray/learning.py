@@ -443,10 +443,11 @@ def _held_out(runs: Sequence[Misfit], solution: Solved) -> LearnedImages:
         before, after = power_of(run.targets), power_of(run.left(others))
         explained.append(1.0 - after / before)
         told[known] += 1.0
-        off = np.zeros((images.count, EACH))
         for i, image in enumerate(known):
             drops[image] += run.information * (power_of(run.left(others.without(i))) - after)
-            off[image] = _apart(others, images.some(known))[i * EACH : (i + 1) * EACH]
+        off = np.zeros((images.count, EACH))
+        if known.size:
+            off[known] = _apart(others, images.some(known)).reshape(-1, EACH)
         spread += np.outer(off, off)
     share = np.repeat(np.sqrt(np.maximum(told - 1.0, 0.0) / np.maximum(told, 1.0)), EACH)
     return LearnedImages(images, solution.covariance + np.outer(share, share) * spread, drops, np.array(explained))
