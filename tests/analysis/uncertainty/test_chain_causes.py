@@ -55,10 +55,11 @@ MATTERS = {"dBi": 0.002, "dB": 0.002, "deg": 0.005, "mm": 0.005}
 
 def _campaign(where: Path, scenario: Scenario):
     campaign, plan = services.make_plan(scenario.write(where / "campaign"))
-    probe, device = probe_of(campaign, plan.frequency_hz), campaign.simulated().device
+    probe, own = probe_of(campaign, plan.frequency_hz), campaign.simulated()
+    quiet = {**QUIET, "device": own.device, "probe_ring_mm": own.probe_ring_mm}
 
     def measured(**truth):
-        record = record_of_rehearsal(campaign, plan, truth=SimulatedChamber(**{**QUIET, "device": device, **truth}))
+        record = record_of_rehearsal(campaign, plan, truth=SimulatedChamber(**{**quiet, **truth}))
         inputs = process(record, campaign.chamber, campaign.device, probe=probe).budget
         nominal = inputs.step.expansion(inputs.sphere.field)
         return inputs, nominal, inputs.figures.values(nominal)
